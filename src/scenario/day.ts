@@ -1,0 +1,89 @@
+// A working day as plain data: what the reader makes of a scenario file, what the bench runs, what shrinking cuts.
+// Every event stands alone: its time is absolute, nothing refers to another event, so that any of them may be deleted.
+// Units: times in integer ms since the start of the day, magnitudes in tenths of m/s², probabilities as ratios.
+
+/** How a tool's vibration behaves in the hand; the levels behind the names live in sim/handwork. */
+export const HAND_CHARACTERS = ['rotary', 'percussive', 'impact'] as const;
+export type HandCharacter = (typeof HAND_CHARACTERS)[number];
+
+export interface ToolSpec {
+  readonly name: string;
+  readonly hand: HandCharacter;
+  /** What the tool truly makes at the handle, tenths of m/s² (5..500). */
+  readonly magnitudeTenths: number;
+  /** What the counter was keyed with before the day began; null where it was never set. */
+  readonly keyedTenths: number | null;
+}
+
+export interface WorkerSpec {
+  readonly name: string;
+  /** Points of the notice level, 1..1000. */
+  readonly noticePoints: number;
+  /** Points of the site's own limit, or null where the site has none. */
+  readonly sitePoints: number | null;
+}
+
+/** A probability as written: 1/2 is { num: 1, den: 2 }. */
+export interface Ratio {
+  readonly num: number;
+  readonly den: number;
+}
+
+/** What the air between one counter and one wearable does from a moment on. */
+export interface AirFault {
+  readonly loss: Ratio;
+  readonly duplicate: Ratio;
+  /** Each frame arrives after a delay drawn from delayMs[0]..delayMs[1]; a wide span reorders frames. */
+  readonly delayMs: readonly [number, number];
+}
+
+export const SENSOR_FAULTS = ['silent', 'frozen', 'clipped'] as const;
+export type SensorFault = (typeof SENSOR_FAULTS)[number];
+
+interface At {
+  readonly atMs: number;
+}
+
+/**
+ * The events of a day. `forMs` bounds an event from within; null means "until something else ends it, or the day does".
+ * An event that cannot happen when its time comes (a tool that already runs, a wearable that is away) comes to nothing
+ * and is traced as such.
+ */
+export type DayEvent = At &
+  (
+    | { readonly do: 'run'; readonly tool: string; readonly by: string; readonly forMs: number; readonly held: boolean }
+    | { readonly do: 'set'; readonly tool: string; readonly toTenths: number }
+    | { readonly do: 'pair'; readonly tool: string; readonly with: string }
+    | { readonly do: 'press'; readonly tool: string; readonly forMs: number }
+    | { readonly do: 'turn'; readonly tool: string; readonly detents: number; readonly everyMs: number }
+    | { readonly do: 'touch'; readonly tool: string; readonly with: string }
+    | { readonly do: 'tap'; readonly worker: string; readonly forMs: number }
+    | { readonly do: 'close'; readonly worker: string }
+    | { readonly do: 'readout'; readonly worker: string }
+    | { readonly do: 'leave'; readonly who: readonly string[]; readonly forMs: number | null }
+    | { readonly do: 'return'; readonly who: readonly string[] }
+    | ({
+        readonly do: 'air';
+        readonly tool: string;
+        readonly worker: string;
+        readonly forMs: number | null;
+      } & AirFault)
+    | { readonly do: 'sensor'; readonly tool: string; readonly fault: SensorFault; readonly forMs: number }
+  );
+
+export type DayVerb = DayEvent['do'];
+
+export interface Day {
+  /** Time of day at which virtual time 0 lies, ms after midnight, 0..86 399 999. */
+  readonly fromMs: number;
+  /** Length of the day in ms since the start; nothing happens at or after it. */
+  readonly untilMs: number;
+  /** 0..4 294 967 295 */
+  readonly seed: number;
+  /** Identifier of an exposure regime, see src/exposure/regimes.ts. */
+  readonly regime: string;
+  readonly tools: readonly ToolSpec[];
+  readonly workers: readonly WorkerSpec[];
+  /** Ordered by atMs; of two at the same time the one written first stands first. */
+  readonly events: readonly DayEvent[];
+}
