@@ -42,9 +42,7 @@ export type Comparison =
   | { readonly is: 'at least' | 'at most' | 'above' | 'below'; readonly value: Decimal };
 
 /** A claim about one moment: a quantity compared, or a condition. */
-export type Claim =
-  | { readonly quantity: Quantity; readonly compare: Comparison }
-  | { readonly condition: Condition };
+export type Claim = { readonly quantity: Quantity; readonly compare: Comparison } | { readonly condition: Condition };
 
 export type Expectation = {
   readonly place: Place;
