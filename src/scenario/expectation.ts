@@ -1,6 +1,6 @@
 // What a scenario expects of its trace, as data. The reader makes these; src/judge/expectations weighs them.
 // A quantity is a number at every moment, a condition holds or does not at every moment, a happening is an event.
-import type { Place } from './scenario.js';
+import type { Place } from './place.js';
 
 /** An exact decimal as written in the file: digits × 10^-places, so 19.25 is { digits: 1925, places: 2 }. */
 export interface Decimal {

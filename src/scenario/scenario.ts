@@ -2,12 +2,7 @@
 import type { Day } from './day.js';
 import type { Expectation } from './expectation.js';
 
-/** Where something stands in a file; line and column count from 1. */
-export interface Place {
-  readonly file: string;
-  readonly line: number;
-  readonly column: number;
-}
+export type { Place } from './place.js';
 
 /** What the instructor asks and says at a moment; never part of a trace. */
 export interface Note {
