@@ -37,7 +37,7 @@ export const TALLY_FLAGS = {
   powerLost: 128,
 } as const;
 
-/** What a tally has no room for: sent after every tally whose flags point at it. */
+/** What a tally has no room for: sent beside a tally whose flags point at it, until one with the latest content is acknowledged. */
 export interface Report {
   readonly frame: 'report';
   readonly link: number;
@@ -57,8 +57,9 @@ export interface Acknowledgement {
   readonly frame: 'ack';
   readonly link: number;
   readonly sequence: number;
-  /** Highest sequence seen on this link. */
+  /** Highest sequence of a tally, and of a report, seen on this link; 0 for none. */
   readonly highest: number;
+  readonly highestReport: number;
   /** Index into ALERT_LEVELS. */
   readonly level: number;
   /** Tenths of a point to the next level, rounded down; 0 where none is left. */

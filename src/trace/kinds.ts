@@ -86,6 +86,7 @@ export const KINDS = {
   'air.ack': {
     closed: 'flag',
     highest: 'number',
+    highestReport: 'number',
     leftTenths: 'number',
     level: 'number',
     link: 'number',
