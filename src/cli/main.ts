@@ -1,0 +1,7 @@
+#!/usr/bin/env node
+// The counterproof command: which commands there are. Each is a file of its own, loaded when it is called.
+import { type Commands, run } from './run.js';
+
+const commands: Commands = {};
+
+await run(commands, process.argv.slice(2));
