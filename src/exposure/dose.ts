@@ -46,6 +46,18 @@ export function wholePoints(dose: number): number {
   return (dose - (dose % U_PER_POINT)) / U_PER_POINT;
 }
 
+/**
+ * Dose in u at which a day has made so many points (whole, at least 0), to compare with the exact dose.
+ * Throws RangeError where it is no such number, or where the dose would not fit 52 bits.
+ */
+export function doseOfPoints(points: number): number {
+  const dose = points * U_PER_POINT;
+  if (!Number.isInteger(points) || points < 0 || dose > MAX_DOSE) {
+    throw new RangeError(`A level is a whole number of points, at least 0 and within 52 bits of dose, not ${points}.`);
+  }
+  return dose;
+}
+
 /** Throws RangeError unless the value is a whole number of u from 0 to MAX_DOSE. */
 export function requireDose(dose: number): void {
   if (!Number.isInteger(dose) || dose < 0 || dose > MAX_DOSE) {

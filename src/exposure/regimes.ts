@@ -1,6 +1,6 @@
 // Exposure regimes as data: named sets of limit values, and whether a value counts once reached or only when exceeded.
 // The texts of the laws were not at hand, so clauses are cited from memory. Local law rules, not this table.
-import { requireDose, U_PER_POINT } from './dose.js';
+import { doseOfPoints, requireDose } from './dose.js';
 
 /** "reached": the level counts from the very value on. "exceeded": only above it. */
 export type Compare = 'reached' | 'exceeded';
@@ -83,9 +83,6 @@ export function regimeById(id: string): Regime | undefined {
  */
 export function hasPassed(dose: number, points: number, compare: Compare): boolean {
   requireDose(dose);
-  if (!Number.isSafeInteger(points * U_PER_POINT) || !Number.isInteger(points) || points < 0) {
-    throw new RangeError(`A level is a whole number of points, at least 0, not ${points}.`);
-  }
-  const level = points * U_PER_POINT;
+  const level = doseOfPoints(points);
   return compare === 'reached' ? dose >= level : dose > level;
 }
