@@ -1,0 +1,137 @@
+// What a moment holds of a worker: what the wearable has on its ledger and shows, and whether it is within reach.
+import type { Display } from '../port/port.js';
+import type { EventOf, LevelField, TraceEvent } from './kinds.js';
+import { displayOf } from './moment-display.js';
+import { changed } from './named.js';
+
+/** What a wearable has from one session of one counter; dose in u. */
+export interface LedgerEntry {
+  readonly counter: string;
+  readonly session: number;
+  /** The shift it is charged to. */
+  readonly shift: number;
+  readonly dose: number;
+  readonly triggerWindows: number;
+  readonly unratedWindows: number;
+}
+
+/** An alert of the shift; times in ms since the start of the day. */
+export interface RaisedAlert {
+  readonly level: string;
+  readonly atMs: number;
+  /** How often it has been repeated since. */
+  readonly again: number;
+  /** When the wearer tapped it away; null while it is pending. */
+  readonly acknowledgedAtMs: number | null;
+}
+
+export interface Shift {
+  readonly number: number;
+  readonly openedAtMs: number;
+  /** Null while it is open. */
+  readonly closedAtMs: number | null;
+  /** Marked for having lasted over 16 h (WEA-3). */
+  readonly long: boolean;
+  /** Why it is marked incomplete, one reason a counter. */
+  readonly incomplete: readonly { readonly counter: string; readonly why: string }[];
+}
+
+export interface WorkerMoment {
+  readonly name: string;
+  readonly levels: readonly LevelField[];
+  /** The wearable is out of reach of every counter. */
+  readonly away: boolean;
+  /** The open or the last shift; null before the first. */
+  readonly shift: Shift | null;
+  /** Dose in u that the ledger charges to that shift. */
+  readonly dose: number;
+  /** Every entry of the ledger, earlier shifts' too. */
+  readonly ledger: readonly LedgerEntry[];
+  /** In the order in which they were raised. */
+  readonly alerts: readonly RaisedAlert[];
+  /** Null before it first showed anything. */
+  readonly display: Display | null;
+  /** Counters whose sums it marks as stale. */
+  readonly stale: readonly string[];
+}
+
+/** The workers after an event. */
+export function afterWorker(workers: readonly WorkerMoment[], event: TraceEvent): readonly WorkerMoment[] {
+  switch (event.kind) {
+    case 'hand.worker':
+      return [...workers, arrived(event)];
+    case 'hand.leave':
+    case 'hand.return':
+      return workers.map((one) => (event.who.includes(one.name) ? { ...one, away: event.kind === 'hand.leave' } : one));
+    case 'shown.display':
+      return changed(workers, event.by, (one) => ({ ...one, display: displayOf(event) }));
+    case 'shown.alert':
+      return changed(workers, event.by, (one) => ({ ...one, alerts: afterAlert(one.alerts, event) }));
+    case 'shown.mark':
+      return changed(workers, event.by, (one) => ({ ...one, stale: afterMark(one.stale, event) }));
+    case 'input.tap':
+      return changed(workers, event.by, (one) => ({ ...one, alerts: one.alerts.map((it) => acknowledged(it, event)) }));
+    case 'inner.ledger':
+      return changed(workers, event.by, (one) => ({ ...one, ...afterEntry(one, event) }));
+    case 'inner.shift':
+      return changed(workers, event.by, (one) => ({ ...one, ...afterShift(one, event) }));
+    case 'inner.incomplete':
+      return changed(workers, event.by, (one) => ({ ...one, shift: afterIncomplete(one.shift, event) }));
+    default:
+      return workers;
+  }
+}
+
+function arrived(event: EventOf<'hand.worker'>): WorkerMoment {
+  return {
+    name: event.by,
+    levels: event.levels,
+    away: false,
+    shift: null,
+    dose: 0,
+    ledger: [],
+    alerts: [],
+    display: null,
+    stale: [],
+  };
+}
+
+function afterAlert(alerts: readonly RaisedAlert[], event: EventOf<'shown.alert'>): readonly RaisedAlert[] {
+  const index = alerts.findLastIndex((one) => one.level === event.level);
+  const earlier = alerts[index];
+  if (event.again > 0 && earlier !== undefined) return alerts.with(index, { ...earlier, again: event.again });
+  return [...alerts, { level: event.level, atMs: event.at, again: event.again, acknowledgedAtMs: null }];
+}
+
+function acknowledged(alert: RaisedAlert, tap: EventOf<'input.tap'>): RaisedAlert {
+  return alert.acknowledgedAtMs === null ? { ...alert, acknowledgedAtMs: tap.at } : alert;
+}
+
+function afterMark(stale: readonly string[], event: EventOf<'shown.mark'>): readonly string[] {
+  const others = stale.filter((counter) => counter !== event.counter);
+  return event.on ? [...others, event.counter] : others;
+}
+
+function afterEntry(worker: WorkerMoment, event: EventOf<'inner.ledger'>): Pick<WorkerMoment, 'ledger' | 'dose'> {
+  const { counter, session, shift, dose, triggerWindows, unratedWindows } = event;
+  const entry: LedgerEntry = { counter, session, shift, dose, triggerWindows, unratedWindows };
+  const index = worker.ledger.findIndex((one) => one.counter === counter && one.session === session);
+  const ledger = index < 0 ? [...worker.ledger, entry] : worker.ledger.with(index, entry);
+  // A late dose may belong to an earlier shift than the one that is shown.
+  return { ledger, dose: worker.shift?.number === shift ? event.total : worker.dose };
+}
+
+function afterShift(worker: WorkerMoment, event: EventOf<'inner.shift'>): Partial<WorkerMoment> {
+  if (event.what === 'opened') {
+    const shift = { number: event.shift, openedAtMs: event.at, closedAtMs: null, long: false, incomplete: [] };
+    return { shift, dose: 0, alerts: [] };
+  }
+  if (worker.shift?.number !== event.shift) return {};
+  if (event.what === 'long') return { shift: { ...worker.shift, long: true } };
+  return { shift: { ...worker.shift, closedAtMs: event.at } };
+}
+
+function afterIncomplete(shift: Shift | null, event: EventOf<'inner.incomplete'>): Shift | null {
+  if (shift?.number !== event.shift) return shift;
+  return { ...shift, incomplete: [...shift.incomplete, { counter: event.counter, why: event.why }] };
+}
