@@ -1,0 +1,65 @@
+// What a counter tells its wearable (TAL-1, TRG-3, PAI-4): tallies and reports, from the state as it stands.
+import { HEADER_BITS, largest } from '../link/layout.js';
+import { type Report, TALLY_FLAGS, type Tally } from '../link/messages.js';
+import { isSaturated } from './meter.js';
+import type { CounterState, OpenSession } from './state.js';
+
+const CELL_FULL = 3;
+
+/** An exhausted sequence seals the session (TAL-2); a tally and its report need two numbers. */
+export function sequenceExhausted(open: OpenSession): boolean {
+  return open.sequence + 2 > largest(HEADER_BITS.sequence);
+}
+
+export function makeTally(state: CounterState, open: OpenSession, sealed: boolean): Tally {
+  open.sequence += 1;
+  return {
+    frame: 'tally',
+    link: open.link,
+    sequence: open.sequence,
+    dose: open.sums.dose,
+    triggerWindows: open.sums.triggerWindows,
+    unratedWindows: open.sums.unratedWindows,
+    magnitudeTenths: state.rate.tenths,
+    cell: CELL_FULL,
+    flags: flagsOf(state, open, sealed),
+  };
+}
+
+/** The report that is due beside the next tally, or null where the wearable knows all that it would say. */
+export function makeReport(state: CounterState, open: OpenSession): Report | null {
+  if (open.sums.shortBursts === 0 && state.unclaimed.triggerWindows === 0) return null;
+  if (open.report !== null && open.reportAcknowledged && !hasNews(state, open, open.report)) return null;
+  open.sequence += 1;
+  open.reportAcknowledged = false;
+  open.report = {
+    frame: 'report',
+    link: open.link,
+    sequence: open.sequence,
+    shortBursts: open.sums.shortBursts,
+    powerLosses: 0,
+    unclaimedDose: state.unclaimed.dose,
+    unclaimedWindows: state.unclaimed.triggerWindows,
+  };
+  return open.report;
+}
+
+function hasNews(state: CounterState, open: OpenSession, last: Report): boolean {
+  return (
+    last.shortBursts !== open.sums.shortBursts ||
+    last.unclaimedDose !== state.unclaimed.dose ||
+    last.unclaimedWindows !== state.unclaimed.triggerWindows
+  );
+}
+
+function flagsOf(state: CounterState, open: OpenSession, sealed: boolean): number {
+  const { running, sealed: sealedFlag, saturated, shortBursts, sensorFault, unclaimed } = TALLY_FLAGS;
+  return (
+    (state.detector.running ? running : 0) |
+    (sealed ? sealedFlag : 0) |
+    (isSaturated(open.sums) ? saturated : 0) |
+    (open.sums.shortBursts > 0 ? shortBursts : 0) |
+    (state.sensorWatch.faulty ? sensorFault : 0) |
+    (state.unclaimed.triggerWindows > 0 ? unclaimed : 0)
+  );
+}
