@@ -11,6 +11,9 @@ export const EXIT_USAGE = 2;
 export const EXIT_FAULT = 70;
 const EXIT_CLOSED_PIPE = 141;
 
+/** URL of the folder that holds src and sim, as written or compiled. */
+const OWN_CODE = new URL('../../', import.meta.url).href;
+
 /** Each command by name, with a function that loads the one that adds it to the program. */
 export type Commands = Readonly<Record<string, () => Promise<(program: Command) => void>>>;
 
@@ -68,7 +71,8 @@ function endQuietlyOnClosedPipe(stream: NodeJS.WriteStream): void {
 /** Says in one line what went wrong and where, and ends at once: after a fault nothing printed could be trusted. */
 function fail(error: unknown): never {
   const [what, ...frames] = String(error instanceof Error ? (error.stack ?? error) : error).split('\n');
-  const where = frames.find((frame) => frame.includes('/src/') || frame.includes('/sim/'))?.trim() ?? 'place unknown';
-  process.stderr.write(`counterproof: a fault in counterproof, not in your input: ${what} (${where})\n`);
+  const where =
+    frames.find((frame) => frame.split(OWN_CODE)[1]?.includes('node_modules/') === false) ?? 'place unknown';
+  process.stderr.write(`counterproof: a fault in counterproof, not in your input: ${what} (${where.trim()})\n`);
   process.exit(EXIT_FAULT);
 }
