@@ -39,6 +39,7 @@ const chart = setup({
     turnRing: () => {},
     discardSetting: () => {},
     commitMagnitude: () => {},
+    showRunning: () => {},
     refuseRunning: () => {},
     refuseFull: () => {},
     refuseBusy: () => {},
@@ -136,11 +137,11 @@ export const counterMachine = chart.createMachine({
           id: 'resting',
           on: {
             HOLD: [
-              { guard: 'toolRuns', target: 'refusing', actions: 'refuseRunning' }, // MAG-2, MAG-4
+              { guard: 'toolRuns', target: 'refusing', actions: 'showRunning' }, // MAG-2, MAG-4
               { target: 'setting', actions: 'openSetting' },
             ],
             TOUCH: [
-              { guard: 'toolRuns', target: 'refusing', actions: 'refuseRunning' }, // PAI-1
+              { guard: 'toolRuns', target: 'refusing', actions: ['showRunning', 'refuseRunning'] }, // PAI-1
               { guard: 'storeFull', target: 'refusing', actions: 'refuseFull' }, // PAI-5
               { target: 'pairing', actions: 'openPairing' },
             ],

@@ -1,6 +1,7 @@
 // Sessions (PAI-3 to PAI-6): one is open at a time; a sealed one is kept as finished frames until it was delivered.
 import type { Acknowledgement, Report, Tally } from '../link/messages.js';
 import { noSums } from './meter.js';
+import type { Parts } from './parts.js';
 import type { CounterState, OpenPairing, SealedSession } from './state.js';
 import { makeReport, makeTally } from './telling.js';
 
@@ -25,17 +26,18 @@ export function openSession(state: CounterState, pairing: OpenPairing): void {
   };
 }
 
-/** Ends the open session and returns it as it is kept; what is counted from now on is unclaimed. */
-export function sealSession(state: CounterState): SealedSession {
+/** Ends the open session, which is kept from now on as its last frames; what is counted after it is unclaimed. */
+export function seal({ state, inner, send }: Parts): void {
   const { open } = state;
   if (open === null) throw new Error('there is no session to seal');
+  const { session, link, wearable } = open;
+  inner.count(session, open.sums);
   const report = makeReport(state, open);
   const tally = makeTally(state, open, true);
-  const { session, link, wearable } = open;
-  const sealed = { session, link, wearable, frames: report === null ? [tally] : [report, tally] };
-  state.sealed.push(sealed);
+  state.sealed.push({ session, link, wearable, frames: report === null ? [tally] : [report, tally] });
   state.open = null;
-  return sealed;
+  inner.session(session, 'sealed', wearable);
+  send({ type: 'SEALED' });
 }
 
 /** Whether an acknowledgement covers every frame of a sealed session. */

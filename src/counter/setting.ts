@@ -14,8 +14,12 @@ export interface Setting {
   recentMs: number[];
 }
 
-/** One detent, clockwise or not, at nowMs. */
-export function turnOne(setting: Setting, clockwise: boolean, nowMs: number): void {
+/** The ring turned by so many detents (negative: anticlockwise) at nowMs. */
+export function turnRing(setting: Setting, detents: number, nowMs: number): void {
+  for (let made = 0; made < Math.abs(detents); made++) turnOne(setting, detents > 0, nowMs);
+}
+
+function turnOne(setting: Setting, clockwise: boolean, nowMs: number): void {
   const { recentMs } = setting;
   const coarse = recentMs.length === FINE_DETENTS && nowMs - recentMs[0]! < COARSE_SPAN_MS;
   if (recentMs.length === FINE_DETENTS) recentMs.shift();

@@ -2,13 +2,34 @@
 import { HEADER_BITS, largest } from '../link/layout.js';
 import { type Report, TALLY_FLAGS, type Tally } from '../link/messages.js';
 import { isSaturated } from './meter.js';
+import type { Parts } from './parts.js';
 import type { CounterState, OpenSession } from './state.js';
 
 const CELL_FULL = 3;
 
-/** An exhausted sequence seals the session (TAL-2); a tally and its report need two numbers. */
-export function sequenceExhausted(open: OpenSession): boolean {
-  return open.sequence + 2 > largest(HEADER_BITS.sequence);
+/** Tells the wearer's wearable how the session stands. */
+export function tell({ state, board, send }: Parts): void {
+  const { open } = state;
+  if (open === null) throw new Error('nothing to tell without a session');
+  if (sequenceExhausted(open)) {
+    send({ type: 'CLOSED' });
+    return;
+  }
+  const report = makeReport(state, open);
+  if (report !== null) board.send(report, open.wearable);
+  board.send(makeTally(state, open, false), open.wearable);
+}
+
+/** Tells every sealed session again, verbatim (PAI-5). */
+export function tellSealed({ state, board }: Parts): void {
+  for (const { frames, wearable } of state.sealed) {
+    for (const frame of frames) board.send(frame, wearable);
+  }
+}
+
+/** An exhausted sequence seals the session (TAL-2); the last tally and its report need two numbers more. */
+function sequenceExhausted(open: OpenSession): boolean {
+  return open.sequence + 4 > largest(HEADER_BITS.sequence);
 }
 
 export function makeTally(state: CounterState, open: OpenSession, sealed: boolean): Tally {

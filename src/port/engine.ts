@@ -8,7 +8,7 @@ export interface ChartEvent {
   readonly [field: string]: number | string;
 }
 
-export type Guards = Readonly<Record<string, () => boolean>>;
+export type Guards = Readonly<Record<string, (event: ChartEvent) => boolean>>;
 export type Effects = Readonly<Record<string, (event: ChartEvent) => void>>;
 
 export interface Chart {

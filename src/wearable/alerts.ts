@@ -1,0 +1,28 @@
+// Alerts (WEA-2): each comes with the first accepted tally at or past its level, and again until acknowledged.
+import { leastDose } from './levels.js';
+import type { Parts } from './parts.js';
+
+/** Calls the levels that a new total of the shift shown has passed, lowest first. */
+export function callLevels(parts: Parts, total: number): void {
+  const { state, levels, board } = parts;
+  const before = state.passed;
+  while (state.passed < levels.length && total >= leastDose(levels[state.passed]!)) {
+    board.alert(levels[state.passed]!.level, 0);
+    state.passed += 1;
+  }
+  if (state.passed === before) return;
+  state.calls = 0;
+  parts.send({ type: 'LEVEL' });
+}
+
+/** Repeats the highest level passed. */
+export function callAgain({ state, levels, board }: Parts): void {
+  const highest = levels[state.passed - 1];
+  if (highest === undefined) throw new Error('no level is passed that could be called again');
+  state.calls += 1;
+  board.alert(highest.level, state.calls);
+}
+
+export function limitPassed({ state, levels }: Parts): boolean {
+  return levels.some((level, index) => level.level === 'limit' && index < state.passed);
+}

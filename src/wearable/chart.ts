@@ -1,0 +1,158 @@
+// The wearable's statechart: three regions side by side, and a check on silent counters. Guards and effects are names;
+// what they mean stands in effects.ts. Requirement identifiers stand beside what implements them.
+import { setup } from 'xstate';
+
+export const WEARABLE_DELAYS_MS = {
+  idleShift: 6 * 3_600_000, // WEA-3
+  longShift: 16 * 3_600_000, // WEA-3
+  pairingWindow: 30_000, // PAI-1
+  comparison: 20_000, // PAI-1
+  helloAgain: 1_000,
+  refusalShown: 3_000,
+  alertAgain: 10_000, // WEA-2
+};
+
+export type WearableEvent =
+  | { readonly type: 'TAP' | 'CLOSE' | 'READOUT' }
+  | { readonly type: 'TOUCH'; readonly peer: number }
+  | { readonly type: 'ANSWER'; readonly nonce: number; readonly link: number; readonly session: number }
+  | { readonly type: 'ACCEPT'; readonly from: number }
+  | { readonly type: 'REFUSE'; readonly reason: string }
+  | { readonly type: 'PAIRED' | 'NEW_SHIFT' | 'RUNS' | 'RESTS' | 'LEVEL' | 'CHECK' };
+
+const chart = setup({
+  types: { events: {} as WearableEvent },
+  delays: WEARABLE_DELAYS_MS,
+  guards: {
+    ledgerFull: () => false,
+    keyKept: () => false,
+    fromPeer: () => false,
+    digitsShown: () => false,
+    limitGoesOn: () => false,
+    limitPassed: () => false,
+    alertPending: () => false,
+  },
+  actions: {
+    openShift: () => {},
+    closeShift: () => {},
+    markLong: () => {},
+    openPairing: () => {},
+    sendHello: () => {},
+    showDigits: () => {},
+    keepKey: () => {},
+    sendAccept: () => {},
+    endPairing: () => {},
+    refuseBusy: () => {},
+    refuseFull: () => {},
+    noteRefusal: () => {},
+    callAgain: () => {},
+    acknowledge: () => {},
+    checkCounters: () => {},
+  },
+});
+
+/** WEA-3: a shift opens with a pairing and closes by the wearer, at a readout, or after 6 h in which no paired tool ran. */
+const shift = chart.createStateConfig({
+  initial: 'closed',
+  states: {
+    closed: { on: { PAIRED: { target: 'open', actions: 'openShift' } } },
+    open: {
+      initial: 'resting',
+      after: { longShift: { actions: 'markLong' } },
+      on: {
+        CLOSE: { target: 'closed', actions: 'closeShift' },
+        READOUT: { target: 'closed', actions: 'closeShift' },
+      },
+      states: {
+        resting: {
+          after: { idleShift: { target: '#wearable.shift.closed', actions: 'closeShift' } },
+          on: { RUNS: 'running', PAIRED: { target: 'resting', reenter: true } },
+        },
+        running: { on: { RESTS: 'resting' } },
+      },
+    },
+  },
+});
+
+/** PAI-1: the tap that accepts sends nothing yet; the key is kept, and the last frame sent, once the counter has accepted. */
+const pairing = chart.createStateConfig({
+  initial: 'closed',
+  states: {
+    closed: {
+      id: 'unpaired',
+      on: {
+        TOUCH: [
+          { guard: 'ledgerFull', target: 'refusing', actions: 'refuseFull' }, // PAI-5
+          { target: 'open', actions: ['openPairing', 'sendHello'] },
+        ],
+        ACCEPT: { guard: 'keyKept', actions: 'sendAccept' },
+      },
+    },
+    open: {
+      initial: 'calling',
+      after: { pairingWindow: { target: 'closed', actions: 'endPairing' } },
+      on: {
+        TOUCH: { actions: 'refuseBusy' },
+        REFUSE: { target: 'refusing', actions: ['endPairing', 'noteRefusal'] },
+      },
+      states: {
+        calling: {
+          after: { helloAgain: { target: 'calling', reenter: true, actions: 'sendHello' } },
+          on: { ANSWER: { target: 'comparing', actions: 'showDigits' } },
+        },
+        comparing: {
+          initial: 'asked',
+          after: { comparison: { target: '#unpaired', actions: 'endPairing' } },
+          states: {
+            asked: { on: { TAP: 'tapped' } },
+            tapped: { on: { ACCEPT: { guard: 'fromPeer', target: '#unpaired', actions: ['keepKey', 'sendAccept'] } } },
+          },
+        },
+      },
+    },
+    refusing: {
+      after: { refusalShown: 'closed' },
+      on: { TOUCH: { actions: 'refuseBusy' } },
+    },
+  },
+});
+
+/** WEA-2: repeated until acknowledged by a tap; past the limit an alert goes on while a paired tool runs. */
+const alert = chart.createStateConfig({
+  initial: 'quiet',
+  states: {
+    quiet: {
+      on: {
+        LEVEL: 'calling',
+        RUNS: { guard: 'limitPassed', target: 'calling', actions: 'callAgain' },
+      },
+    },
+    calling: {
+      after: { alertAgain: { target: 'calling', reenter: true, actions: 'callAgain' } },
+      on: {
+        LEVEL: { target: 'calling', reenter: true },
+        NEW_SHIFT: 'quiet',
+        TAP: [
+          { guard: 'digitsShown' },
+          { guard: 'limitGoesOn', actions: 'acknowledge' },
+          { target: 'quiet', actions: 'acknowledge' },
+        ],
+        RESTS: [{ guard: 'alertPending' }, { target: 'quiet' }],
+      },
+    },
+  },
+});
+
+export const wearableMachine = chart.createMachine({
+  id: 'wearable',
+  type: 'parallel',
+  states: {
+    shift,
+    pairing,
+    alert,
+    watch: {
+      initial: 'watching',
+      states: { watching: { on: { CHECK: { actions: 'checkCounters' } } } }, // TAL-6
+    },
+  },
+});

@@ -1,0 +1,63 @@
+// What the wearable's display shows (ACC-3, MAG-6, PAI-1, TAL-6, WEA-2, WEA-3): a function of its state.
+import { wholePoints } from '../exposure/dose.js';
+import type { Display } from '../port/port.js';
+import type { Level } from './levels.js';
+import { shownShift } from './shifts.js';
+import type { WearableState } from './state.js';
+
+const BLANK = -1;
+
+/** A display with its icons still as bits, so that an unchanged one is known at once. */
+export interface Face {
+  screen: string;
+  value: number;
+  icons: number;
+}
+
+/** In sorted order; bit i of Face.icons lights WEARABLE_ICONS[i]. */
+const WEARABLE_ICONS = [
+  'incomplete',
+  'level-action',
+  'level-limit',
+  'level-notice',
+  'level-site',
+  'long',
+  'stale',
+  'unrated',
+] as const;
+
+const BIT = Object.fromEntries(WEARABLE_ICONS.map((icon, index) => [icon, 1 << index])) as Record<string, number>;
+
+/** pairing: the state of the pairing region; levels in rising order. */
+export function faceOf(state: WearableState, levels: readonly Level[], pairing: string, face: Face): void {
+  const shift = shownShift(state);
+  face.icons = iconsOf(state, levels);
+  face.value = BLANK;
+  if (pairing === 'refusing') face.screen = `refused-${state.refusal}`;
+  else if (pairing !== 'closed') {
+    face.value = state.pairing?.digits ?? BLANK;
+    face.screen = face.value === BLANK ? 'pairing' : 'digits';
+  } else if (shift === undefined) face.screen = 'ready';
+  else {
+    face.screen = state.shiftOpen ? 'points' : 'closed';
+    // MAG-6: time without a magnitude is never shown as zero points.
+    face.value = shift.dose === 0 && shift.unratedWindows > 0 ? BLANK : wholePoints(shift.dose);
+  }
+}
+
+export function displayOf(face: Readonly<Face>): Display {
+  const icons = WEARABLE_ICONS.filter((_, index) => (face.icons & (1 << index)) !== 0);
+  return { screen: face.screen, value: face.value, second: BLANK, icons };
+}
+
+function iconsOf(state: WearableState, levels: readonly Level[]): number {
+  const shift = shownShift(state);
+  const passed = levels[state.passed - 1];
+  return (
+    (shift?.incomplete === true ? BIT.incomplete! : 0) |
+    (passed === undefined ? 0 : BIT[`level-${passed.level}`]!) |
+    (shift?.long === true ? BIT.long! : 0) |
+    (state.links.some((link) => link.stale) ? BIT.stale! : 0) |
+    ((shift?.unratedWindows ?? 0) > 0 ? BIT.unrated! : 0)
+  );
+}

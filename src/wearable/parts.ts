@@ -1,0 +1,25 @@
+// What the files of the wearable share: its state, the levels it watches, and its ways to act.
+import type { AlertLevel } from '../link/messages.js';
+import type { WearableInner } from '../port/inner.js';
+import type { Board } from '../port/port.js';
+import type { WearableEvent } from './chart.js';
+import type { Level } from './levels.js';
+import type { WearableState } from './state.js';
+
+/** What the wearable can do to the world. */
+export interface WearableBoard extends Board {
+  /** again: 0 for the first call of a level, then the number of the repetition. */
+  alert(level: AlertLevel, again: number): void;
+  mark(counter: number, mark: 'stale', on: boolean): void;
+}
+
+export interface Parts {
+  state: WearableState;
+  /** In rising order. */
+  levels: readonly Level[];
+  readonly board: WearableBoard;
+  readonly inner: WearableInner;
+  nowMs(): number;
+  send(event: WearableEvent): void;
+  post(delayMs: number, event: WearableEvent): void;
+}

@@ -1,0 +1,48 @@
+// Silence (TAL-6): how long a counter may say nothing before what is known of it is stale, and what is known to run.
+import type { Parts } from './parts.js';
+import type { Link } from './state.js';
+
+const STALE_AFTER_RUNNING_MS = 20_000;
+const STALE_AFTER_RESTING_MS = 150_000;
+
+/** Plans the next look at silent counters, unless one is planned. */
+export function planCheck(parts: Parts): void {
+  const { state } = parts;
+  if (state.checkPlanned) return;
+  let dueMs = Infinity;
+  for (const link of state.links) dueMs = Math.min(dueMs, staleAtMs(link));
+  if (dueMs === Infinity) return;
+  state.checkPlanned = true;
+  parts.post(dueMs - parts.nowMs(), { type: 'CHECK' });
+}
+
+/** Marks the counters that have been silent for too long. */
+export function checkCounters(parts: Parts): void {
+  const { state } = parts;
+  state.checkPlanned = false;
+  for (const link of state.links) {
+    if (staleAtMs(link) <= parts.nowMs()) markStale(parts, link, true);
+  }
+  noteRunning(parts);
+  planCheck(parts);
+}
+
+export function markStale({ board }: Parts, link: Link, stale: boolean): void {
+  link.stale = stale;
+  board.mark(link.counter, 'stale', stale);
+}
+
+/** Tells the chart where it has changed whether any paired tool is known to run; a stale counter is not known to. */
+export function noteRunning(parts: Parts): void {
+  const { state } = parts;
+  const running = state.links.some((link) => link.running && !link.stale && !link.sealed);
+  if (running === state.anyRunning) return;
+  state.anyRunning = running;
+  parts.send({ type: running ? 'RUNS' : 'RESTS' });
+}
+
+/** When a counter becomes stale unless it is heard before; Infinity for one that is, or has nothing more to say. */
+function staleAtMs(link: Link): number {
+  if (link.sealed || link.stale || !link.confirmed) return Infinity;
+  return link.heardMs + (link.running ? STALE_AFTER_RUNNING_MS : STALE_AFTER_RESTING_MS);
+}
