@@ -35,7 +35,7 @@ export interface Regime {
 const REGIMES: readonly Regime[] = [
   {
     id: 'eu-2002-44',
-    title: 'European Union, physical agents (vibration)',
+    title: 'European Union, Directive 2002/44/EC',
     source: 'Directive 2002/44/EC, Articles 3 and 5 (clauses from memory)',
     version: '25 June 2002, OJ L 177 of 6 July 2002',
     levels: [
@@ -46,7 +46,7 @@ const REGIMES: readonly Regime[] = [
   },
   {
     id: 'gb-2005',
-    title: 'Great Britain, control of vibration at work',
+    title: 'Great Britain, Control of Vibration at Work Regulations 2005',
     source: 'Control of Vibration at Work Regulations 2005, regulations 4 and 6 (clauses from memory)',
     version: 'SI 2005/1093',
     levels: [
@@ -57,7 +57,7 @@ const REGIMES: readonly Regime[] = [
   },
   {
     id: 'jp-0710-2',
-    title: 'Japan, prevention of vibration disorders',
+    title: 'Japan, notice 0710-2 of 10 July 2009',
     source:
       'Ministry of Health, Labour and Welfare, notice 0710-2 (action value from memory, cap from secondary sources)',
     version: '10 July 2009',
@@ -75,6 +75,15 @@ export const REGIME_IDS: readonly string[] = REGIMES.map((regime) => regime.id);
 /** The regime of that id, or undefined where there is none. */
 export function regimeById(id: string): Regime | undefined {
   return REGIMES.find((regime) => regime.id === id);
+}
+
+/** Points of a regime's level by its name. Throws RangeError where the regime has no such level. */
+export function levelPoints(regime: Regime, name: RegimeLevel['level']): number {
+  const found = regime.levels.find(({ level }) => level === name);
+  if (found === undefined) {
+    throw new RangeError(`The regime ${regime.id} has no ${name} value.`);
+  }
+  return found.points;
 }
 
 /**

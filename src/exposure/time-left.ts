@@ -1,7 +1,7 @@
 // How long a tool may still run: the time to a level at its magnitude, with what the day has already used.
 // Exact integers like the dose itself, always rounded down to whole ms, so that nobody is promised too much.
 import { doseOf, doseOfPoints, requireDose } from './dose.js';
-import type { DailyCap, Regime } from './regimes.js';
+import { type DailyCap, levelPoints, type Regime } from './regimes.js';
 
 /**
  * Trigger time in ms until a dose (u, already used) comes to a level (whole points) at a magnitude (tenths of m/s²,
@@ -36,10 +36,6 @@ export interface Used {
  * or where the regime has no limit value.
  */
 export function timeToLimitMs(magnitudeTenths: number, regime: Regime, used: Used): number {
-  const limit = regime.levels.find(({ level }) => level === 'limit');
-  if (limit === undefined) {
-    throw new RangeError(`The regime ${regime.id} has no limit value.`);
-  }
-  const byDose = timeToPointsMs(magnitudeTenths, limit.points, used.dose);
+  const byDose = timeToPointsMs(magnitudeTenths, levelPoints(regime, 'limit'), used.dose);
   return regime.dailyCap === null ? byDose : Math.min(byDose, timeUnderCapMs(regime.dailyCap, used.triggerMs));
 }
