@@ -1,0 +1,109 @@
+// Where each quantity of an expectation comes from in a trace, as a step function.
+import { U_PER_POINT } from '../../exposure/dose.js';
+import type { Quantity } from '../../scenario/expectation.js';
+import { quotientText } from './decimal.js';
+import { Series } from './series.js';
+import type { EventIn, TraceIndex } from './trace-index.js';
+
+const WINDOW_MS = 100;
+
+/** How amounts of a quantity are compared and written. */
+export interface Measure {
+  /** So many units of the series make one of what the expectation counts in. */
+  readonly unitsPerOne: number;
+  /** Written after a number, with the space before it. */
+  readonly unit: string;
+  /** Places by which the decimal point moves to the left in writing. */
+  readonly shift: number;
+}
+
+export interface Reading extends Measure {
+  readonly what: string;
+  /** Null where there is no number: the display is blank. */
+  readonly series: Series<number | null>;
+  readonly devices: readonly string[];
+}
+
+const POINTS: Measure = { unitsPerOne: U_PER_POINT, unit: ' points', shift: 0 };
+const DOSE: Measure = { unitsPerOne: 1, unit: ' u', shift: 0 };
+const TIME: Measure = { unitsPerOne: 1, unit: ' s', shift: 3 };
+const NUMBER: Measure = { unitsPerOne: 1, unit: '', shift: 0 };
+
+export function read(index: TraceIndex, quantity: Quantity): Reading {
+  switch (quantity.of) {
+    case 'points':
+      return { ...POINTS, ...ofWorker(`the points of ${quantity.worker}`, index, quantity.worker) };
+    case 'ledger dose':
+      return { ...DOSE, ...ofWorker(`the dose on ${quantity.worker}'s ledger`, index, quantity.worker) };
+    case 'counter dose':
+      return { ...DOSE, ...ofCounter('dose', index, quantity.tool, quantity.session, (sums) => sums.dose) };
+    case 'trigger time':
+      return { ...TIME, ...ofCounter(quantity.of, index, quantity.tool, quantity.session, triggerMs) };
+    case 'unrated time':
+      return { ...TIME, ...ofCounter(quantity.of, index, quantity.tool, quantity.session, unratedMs) };
+    case 'unclaimed dose':
+      return { ...DOSE, ...ofCounter('unclaimed dose', index, quantity.tool, 0, (sums) => sums.dose) };
+    case 'short bursts':
+      return { ...NUMBER, ...ofCounter(quantity.of, index, quantity.tool, null, shortBursts) };
+    case 'display value':
+      return { ...NUMBER, ...ofDisplay(index, quantity.device) };
+  }
+}
+
+/** An amount in words: "19.25 points (3465000000 u)"; "nothing" where there is none. */
+export function amountText(measure: Measure, amount: number | null): string {
+  if (amount === null) return 'nothing';
+  if (measure.unitsPerOne === 1) return quotientText(amount, 10 ** measure.shift) + measure.unit;
+  return `${quotientText(amount, measure.unitsPerOne)}${measure.unit} (${amount} u)`;
+}
+
+type Source = Pick<Reading, 'what' | 'series' | 'devices'>;
+
+/** The dose of the worker's newest shift: a shift that opens starts from 0, and late dose of an older one does not count. */
+function ofWorker(what: string, index: TraceIndex, worker: string): Source {
+  const series = new Series<number | null>(0);
+  let shift = 0;
+  for (const event of index.of('inner.shift', 'inner.ledger')) {
+    if (event.by !== worker) continue;
+    if (event.kind === 'inner.ledger') {
+      if (event.shift === shift) series.push(event.at, event.n, event.total);
+    } else if (event.what === 'opened') {
+      shift = event.shift;
+      series.push(event.at, event.n, 0);
+    }
+  }
+  return { what, series, devices: [worker] };
+}
+
+type SumsEvent = EventIn<'inner.count' | 'air.tally'>;
+type Field = (event: SumsEvent) => number;
+
+const triggerMs: Field = (event) => event.triggerWindows * WINDOW_MS;
+const unratedMs: Field = (event) => event.unratedWindows * WINDOW_MS;
+/** A tally does not tell how many; only the counter's own sums do. */
+const shortBursts: Field = (event) => (event.kind === 'inner.count' ? event.shortBursts : 0);
+
+/** The largest value known of one session, or the sum of that over all sessions and the unclaimed where session is null. */
+function ofCounter(what: string, index: TraceIndex, tool: string, session: number | null, field: Field): Source {
+  const series = new Series<number | null>(0);
+  const known = new Map<number, number>();
+  let sum = 0;
+  for (const event of index.of('inner.count', 'air.tally')) {
+    if (event.by !== tool || (session !== null && event.session !== session)) continue;
+    const before = known.get(event.session) ?? 0;
+    const value = Math.max(before, field(event));
+    known.set(event.session, value);
+    sum += value - before;
+    series.push(event.at, event.n, sum);
+  }
+  const of = session === null || session === 0 ? '' : ` in session ${session}`;
+  return { what: `the ${what} of ${tool}'s counter${of}`, series, devices: [tool] };
+}
+
+function ofDisplay(index: TraceIndex, device: string): Source {
+  const series = new Series<number | null>(null);
+  for (const event of index.of('shown.display')) {
+    if (event.by === device) series.push(event.at, event.n, event.value === -1 ? null : event.value);
+  }
+  return { what: `the number on ${device}'s display`, series, devices: [device] };
+}
