@@ -5,13 +5,12 @@ import { EXIT_USAGE } from './run.js';
 
 const EXAMPLES = `
 An operation is a magnitude from 0.1 to 50.0 m/s² in steps of 0.1, and a trigger time in h, min and s.
+Exit codes: 0 answered, 2 an argument cannot be read.
 
 Examples:
   $ counterproof exposure "4 m/s2 2h30m" "20 m/s2 15m"
   $ counterproof exposure "12.5 m/s² 45s" "3 m/s2 90min" --regime gb-2005
-  $ counterproof exposure "5 m/s2 1.5h" --json
-
-Exit codes: 0 answered, 2 an argument cannot be read.`;
+  $ counterproof exposure "5 m/s2 1.5h" --json`;
 
 /** Adds the command to the program. */
 export function addExposure(program: Command): void {
