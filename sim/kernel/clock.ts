@@ -13,11 +13,15 @@ export interface ClockState<T> {
   queue: QueueState<T>;
 }
 
+export function newClock<T>(): ClockState<T> {
+  return { nowMs: 0, queue: { heap: [], nextOrder: 0 } };
+}
+
 export class VirtualClock<T> {
   private readonly queue: DueQueue<T>;
 
   /** The state is plain data where T is; a copy of it makes a clock that goes on from there. */
-  constructor(readonly state: ClockState<T> = { nowMs: 0, queue: { heap: [], nextOrder: 0 } }) {
+  constructor(readonly state: ClockState<T> = newClock()) {
     this.queue = new DueQueue(state.queue);
   }
 

@@ -18,7 +18,7 @@ export interface QueueState<T> {
 }
 
 export class DueQueue<T> {
-  constructor(private readonly state: QueueState<T> = { heap: [], nextOrder: 0 }) {}
+  constructor(private readonly state: QueueState<T>) {}
 
   /** Adds an item; dueMs is an integer. The entry returned is the handle for cancel(). */
   push(dueMs: number, item: T): Entry<T> {

@@ -85,6 +85,14 @@ export class ModelCounter implements Counter {
     return { session: open?.session ?? 0, ...(open?.sums ?? unclaimed), magnitudeTenths: rate.tenths };
   }
 
+  /** A copy that goes on from here, on another board. */
+  fork(board: Board, inner: CounterInner): ModelCounter {
+    const copy = new ModelCounter(board, inner, (chart) => this.engine.fork(chart));
+    copy.parts.state = structuredClone(this.parts.state);
+    copy.shown = this.shown;
+    return copy;
+  }
+
   /** All state as text, for digests. */
   digest(): string {
     return JSON.stringify(this.parts.state) + this.engine.digest();

@@ -37,6 +37,8 @@ export interface Engine {
   runTo(toMs: number): void;
   /** The chart's states and the times of its deadlines, for digests. */
   digest(): string;
+  /** A copy that goes on from here, for a copy of the device. Throws where the engine cannot be copied. */
+  fork(chart: Chart): Engine;
 }
 
 /** Makes the engine of one device. */

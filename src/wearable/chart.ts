@@ -9,7 +9,7 @@ export const WEARABLE_DELAYS_MS = {
   comparison: 20_000, // PAI-1
   helloAgain: 1_000,
   refusalShown: 3_000,
-  alertAgain: 10_000, // WEA-2
+  alertAgain: 30_000, // WEA-2
 };
 
 export type WearableEvent =

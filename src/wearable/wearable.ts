@@ -78,6 +78,15 @@ export class Wearable {
     return this.parts.state.shifts.map((shift) => ({ ...shift }));
   }
 
+  /** A copy that goes on from here, on another board. */
+  fork(board: WearableBoard, inner: WearableInner): Wearable {
+    const copy = new Wearable(board, inner, (chart) => this.engine.fork(chart));
+    copy.parts.state = structuredClone(this.parts.state);
+    copy.parts.levels = this.parts.levels;
+    copy.shown = this.shown;
+    return copy;
+  }
+
   /** All state as text, for digests. */
   digest(): string {
     return JSON.stringify(this.parts.state) + this.engine.digest();

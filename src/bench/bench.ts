@@ -1,0 +1,179 @@
+// The bench: a day in, an outcome and a trace out. It runs in virtual time, one thing after the other: what is due in the world
+// comes before what a device does at the same moment, and of two devices the one named first.
+import { VirtualClock } from '../../sim/kernel/clock.js';
+import { RandomStream } from '../../sim/kernel/random.js';
+import type { EngineMaker } from '../port/engine.js';
+import type { Observation } from '../port/port.js';
+import type { Day } from '../scenario/day.js';
+import type { TraceEvent } from '../trace/kinds.js';
+import { Recorder, type Watcher } from '../trace/recorder.js';
+import type { Shift } from '../wearable/state.js';
+import { arrive } from './air.js';
+import { CHECKPOINT_MS, checkpoint } from './checkpoint.js';
+import { bootAll, copyCounter, copyWearable, newCounter, newWearable } from './devices.js';
+import { tableEngine } from './engines/table.js';
+import { happen, liftAir, liftSensor, returnFrom } from './happen.js';
+import { opening } from './opening.js';
+import { advance, inputToCounter, inputToWearable, type Stage } from './stage.js';
+import { goOn } from './tasks.js';
+import { giveWindow, stopTool } from './tools.js';
+import { Tracer } from './tracer.js';
+import { newWorld, type Occurrence, type World } from './world.js';
+
+/** Steps in one day before it is called endless; an 8 h day with four tools takes about 30 000. */
+const MAX_STEPS = 20_000_000;
+
+export interface BenchOptions {
+  /** What runs the statecharts: the transition table unless something else is asked for. */
+  readonly engine?: EngineMaker;
+  /** False: only the outcome is wanted, no trace is made. */
+  readonly trace?: boolean;
+  /** Told of every event of the trace as it happens. */
+  readonly watchers?: readonly Watcher[];
+}
+
+/** What the devices know in the end. */
+export interface Outcome {
+  readonly counters: Readonly<Record<string, Observation>>;
+  /** The shifts that each worker's wearable keeps, oldest first. */
+  readonly shifts: Readonly<Record<string, readonly Shift[]>>;
+}
+
+export class Bench {
+  private steps = 0;
+
+  private constructor(private readonly stage: Stage) {}
+
+  /** A bench at the start of a day, its devices switched on. */
+  static open(day: Day, options: BenchOptions = {}): Bench {
+    const engine = options.engine ?? tableEngine;
+    const recorder = options.trace === false ? null : new Recorder(options.watchers ?? []);
+    const stage = newStage(day, newWorld(day), new Map(), recorder);
+    stage.counters.push(...day.tools.map((_, tool) => newCounter(stage, tool, engine)));
+    stage.wearables.push(...day.workers.map((_, worker) => newWearable(stage, worker, engine)));
+    opening(stage);
+    bootAll(stage);
+    for (const [tool, { window }] of stage.world.tools.entries()) giveWindow(stage, tool, window.levelMm, 0);
+    for (const [index, event] of day.events.entries()) stage.clock.arm(event.atMs, { of: 'event', index });
+    if (stage.tracer !== null) stage.clock.arm(CHECKPOINT_MS, { of: 'checkpoint' });
+    return new Bench(stage);
+  }
+
+  /** Present moment, ms since the start of the day. */
+  get nowMs(): number {
+    return this.stage.clock.nowMs;
+  }
+
+  /** The trace so far; empty where none is made. */
+  get events(): readonly TraceEvent[] {
+    return this.stage.tracer?.recorder.events ?? [];
+  }
+
+  /** Time of the next thing that happens, Infinity where the day is over. */
+  nextMs(): number {
+    const { clock, world, day } = this.stage;
+    let nextMs = clock.nextMs();
+    for (const wakeMs of world.wakesMs) if (wakeMs < nextMs) nextMs = wakeMs;
+    return nextMs <= day.untilMs ? nextMs : Infinity;
+  }
+
+  /** Does the next thing; false where the day is over. */
+  step(): boolean {
+    const dueMs = this.nextMs();
+    if (dueMs === Infinity) return false;
+    if (++this.steps > MAX_STEPS) throw new Error(`the day takes more than ${MAX_STEPS} steps`);
+    const { clock } = this.stage;
+    if (clock.nextMs() === dueMs) this.perform(clock.take());
+    else this.wake(dueMs);
+    return true;
+  }
+
+  /** Does everything due up to and including toMs, but not beyond the end of the day. */
+  runTo(toMs: number): void {
+    while (this.nextMs() <= toMs && this.step());
+  }
+
+  /** Runs to the end of the day. */
+  run(): Outcome {
+    while (this.step());
+    this.stage.clock.moveTo(this.stage.day.untilMs);
+    for (let id = 1; id <= this.stage.world.wakesMs.length; id++) advance(this.stage, id);
+    return this.outcome();
+  }
+
+  outcome(): Outcome {
+    const { day, counters, wearables } = this.stage;
+    return {
+      counters: Object.fromEntries(day.tools.map(({ name }, tool) => [name, counters[tool]!.observe()])),
+      shifts: Object.fromEntries(day.workers.map(({ name }, worker) => [name, wearables[worker]!.observe()])),
+    };
+  }
+
+  /**
+   * A copy that goes on from here by itself; watchers are not taken along. The transition table can be copied, actors
+   * cannot: an error says so.
+   */
+  fork(): Bench {
+    const { day, world, streams, tracer, counters, wearables } = this.stage;
+    const copied = new Map([...streams].map(([name, stream]) => [name, RandomStream.fromState(stream.state())]));
+    const recorder = tracer === null ? null : new Recorder([], tracer.recorder.events);
+    const stage = newStage(day, structuredClone(world), copied, recorder);
+    stage.counters.push(...counters.map((counter, tool) => copyCounter(stage, tool, counter)));
+    stage.wearables.push(...wearables.map((wearable, worker) => copyWearable(stage, worker, wearable)));
+    const copy = new Bench(stage);
+    copy.steps = this.steps;
+    return copy;
+  }
+
+  private wake(dueMs: number): void {
+    const { world, clock } = this.stage;
+    clock.moveTo(dueMs);
+    const index = world.wakesMs.indexOf(dueMs);
+    world.cause = world.causes[index]!;
+    advance(this.stage, index + 1);
+  }
+
+  private perform(due: Occurrence): void {
+    const { stage } = this;
+    stage.world.cause = 0;
+    switch (due.of) {
+      case 'arrival':
+        arrive(stage, due);
+        break;
+      case 'event':
+        happen(stage, stage.day.events[due.index]!);
+        break;
+      case 'stop':
+        stopTool(stage, due.tool, due.run);
+        break;
+      case 'window':
+        giveWindow(stage, due.tool, stage.world.tools[due.tool]!.window.levelMm, due.cause);
+        break;
+      case 'counter input':
+        inputToCounter(stage, due.tool, due.input, due.cause);
+        break;
+      case 'wearable input':
+        inputToWearable(stage, due.worker, due.input, due.cause);
+        break;
+      case 'task':
+        goOn(stage, due.task);
+        break;
+      case 'return':
+        returnFrom(stage, due.place);
+        break;
+      case 'clear air':
+        liftAir(stage, due.tool, due.worker, due.fault);
+        break;
+      case 'good sensor':
+        liftSensor(stage, due.tool, due.fault);
+        break;
+      case 'checkpoint':
+        checkpoint(stage);
+    }
+  }
+}
+
+function newStage(day: Day, world: World, streams: Map<string, RandomStream>, recorder: Recorder | null): Stage {
+  const tracer = recorder === null ? null : new Tracer(recorder, world);
+  return { day, world, clock: new VirtualClock(world.clock), counters: [], wearables: [], streams, tracer };
+}

@@ -1,0 +1,116 @@
+// What the files of the bench share: the day, the world, the devices in it and the ways to reach them.
+// A device is reached through the three functions at the end: they bring it to the present moment first, and note
+// afterwards when it wants to be woken.
+import type { VirtualClock } from '../../sim/kernel/clock.js';
+import { RandomStream } from '../../sim/kernel/random.js';
+import type { ModelCounter } from '../counter/counter.js';
+import type { CounterInput } from '../port/port.js';
+import type { Day } from '../scenario/day.js';
+import type { Wearable, WearableInput } from '../wearable/wearable.js';
+import type { Tracer } from './tracer.js';
+import type { Occurrence, World } from './world.js';
+
+export interface Stage {
+  readonly day: Day;
+  readonly world: World;
+  readonly clock: VirtualClock<Occurrence>;
+  readonly counters: ModelCounter[];
+  readonly wearables: Wearable[];
+  readonly streams: Map<string, RandomStream>;
+  /** null where only the outcome is wanted. */
+  readonly tracer: Tracer | null;
+}
+
+/** Identities: counters 1…, in the order of the tools, then wearables in the order of the workers. */
+export function counterId(tool: number): number {
+  return tool + 1;
+}
+
+export function wearableId(stage: Stage, worker: number): number {
+  return stage.day.tools.length + worker + 1;
+}
+
+export function isCounter(stage: Stage, id: number): boolean {
+  return id <= stage.day.tools.length;
+}
+
+/** Index of the worker whose wearable this is. */
+export function workerOf(stage: Stage, id: number): number {
+  return id - stage.day.tools.length - 1;
+}
+
+/** A tool's or a worker's name, by the identity of the device. */
+export function nameOf(stage: Stage, id: number): string {
+  const named = isCounter(stage, id) ? stage.day.tools[id - 1] : stage.day.workers[workerOf(stage, id)];
+  if (named === undefined) throw new Error(`no device has the identity ${id}`);
+  return named.name;
+}
+
+export function stream(stage: Stage, name: string): RandomStream {
+  const known = stage.streams.get(name);
+  if (known !== undefined) return known;
+  const made = RandomStream.named(stage.day.seed, name);
+  stage.streams.set(name, made);
+  return made;
+}
+
+/** Brings a device to the present moment; what it does on the way is caused by what last reached it. */
+export function bringUp(stage: Stage, id: number): void {
+  const { world } = stage;
+  const { cause } = world;
+  world.cause = world.causes[id - 1]!;
+  advance(stage, id);
+  world.cause = cause;
+}
+
+/** Advances a device to now and notes when it wants to be woken. */
+export function advance(stage: Stage, id: number): void {
+  const { world, day } = stage;
+  const tools = day.tools.length;
+  const device = id <= tools ? stage.counters[id - 1] : stage.wearables[id - tools - 1];
+  if (device === undefined) throw new Error(`no device has the identity ${id}`);
+  world.wakesMs[id - 1] = device.advance(world.clock.nowMs);
+}
+
+/** Gives a counter a logical input, caused by the event n; the trace shows it. */
+export function inputToCounter(stage: Stage, tool: number, input: CounterInput, cause: number): void {
+  const { world, tracer } = stage;
+  const id = counterId(tool);
+  bringUp(stage, id);
+  world.cause = cause;
+  const by = nameOf(stage, id);
+  if (tracer !== null) world.cause = traceCounterInput(stage, tracer, by, input);
+  world.causes[id - 1] = world.cause;
+  stage.counters[tool]!.input(input);
+  advance(stage, id);
+}
+
+function traceCounterInput(stage: Stage, tracer: Tracer, by: string, input: CounterInput): number {
+  switch (input.input) {
+    case 'push':
+      return tracer.add(by, 'input.push', {});
+    case 'hold':
+      return tracer.add(by, 'input.hold', {});
+    case 'turn':
+      return tracer.add(by, 'input.turn', { detents: input.detents });
+    case 'touch':
+      return tracer.add(by, 'input.touch', { peer: nameOf(stage, input.peer) });
+  }
+}
+
+export function inputToWearable(stage: Stage, worker: number, input: WearableInput, cause: number): void {
+  const { world, tracer } = stage;
+  const id = wearableId(stage, worker);
+  bringUp(stage, id);
+  world.cause = cause;
+  const by = nameOf(stage, id);
+  if (tracer !== null) {
+    world.cause =
+      input.input === 'touch'
+        ? tracer.add(by, 'input.touch', { peer: nameOf(stage, input.peer) })
+        : tracer.add(by, `input.${input.input}`, {});
+  }
+  world.causes[id - 1] = world.cause;
+  stage.wearables[worker]!.input(input);
+  advance(stage, id);
+}
