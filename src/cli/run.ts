@@ -8,7 +8,7 @@ import { Command, CommanderError } from 'commander';
 import { packageVersion } from './package-file.js';
 
 export const EXIT_USAGE = 2;
-export const EXIT_FAULT = 70;
+const EXIT_FAULT = 70;
 const EXIT_CLOSED_PIPE = 141;
 
 /** URL of the folder that holds src and sim, as written or compiled. */
