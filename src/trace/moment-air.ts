@@ -1,11 +1,11 @@
 // The latest frames over the air with what became of each: the sending event carries the content, and whatever happened
 // to the frame names that event as its cause.
-import type { EventOf, TraceEvent } from './kinds.js';
+import type { TraceEvent } from './kinds.js';
 
 /** So many frames are remembered; with four tools running that is about the last half minute. */
-export const AIR_KEPT = 48;
+export const AIR_KEPT = 64;
 
-export type SentEvent = EventOf<'air.tally' | 'air.report' | 'air.ack' | 'air.pairing'>;
+export type SentEvent = Extract<TraceEvent, { kind: 'air.tally' | 'air.report' | 'air.ack' | 'air.pairing' }>;
 
 /** Sent: still on its way. Heard: the device took it. */
 export type Fate = 'sent' | 'heard' | 'lost' | 'refused';

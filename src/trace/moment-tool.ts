@@ -16,6 +16,8 @@ export interface SessionMoment extends Sums {
   readonly number: number;
   /** The worker whose wearable opened it. */
   readonly owner: string;
+  /** Ms since the start of the day. */
+  readonly openedAtMs: number;
   /** "opened", "sealed" (kept, on its way) or "delivered". */
   readonly state: string;
 }
@@ -101,7 +103,10 @@ function afterSession(sessions: readonly SessionMoment[], event: EventOf<'inner.
   const index = sessions.findIndex((one) => one.number === event.session);
   const known = sessions[index];
   if (known === undefined)
-    return [...sessions, { number: event.session, owner: event.with, state: event.what, ...NOTHING }];
+    return [
+      ...sessions,
+      { number: event.session, owner: event.with, openedAtMs: event.at, state: event.what, ...NOTHING },
+    ];
   return sessions.with(index, { ...known, state: event.what });
 }
 
@@ -117,7 +122,10 @@ function afterTally(tool: ToolMoment, event: EventOf<'air.tally'>): ToolMoment {
   const last = tool.sessions.at(-1)?.number ?? 0;
   const sessions =
     event.session > last
-      ? [...tool.sessions, { number: event.session, owner: event.to, state: 'opened', ...sumsOf(event) }]
+      ? [
+          ...tool.sessions,
+          { number: event.session, owner: event.to, openedAtMs: event.at, state: 'opened', ...sumsOf(event) },
+        ]
       : counted(tool.sessions, event);
   // Only the newest session's tally tells what the counter is set to now.
   const setTenths = event.session >= last ? event.magnitudeTenths : tool.setTenths;

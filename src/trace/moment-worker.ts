@@ -70,7 +70,7 @@ export function afterWorker(workers: readonly WorkerMoment[], event: TraceEvent)
     case 'shown.mark':
       return changed(workers, event.by, (one) => ({ ...one, stale: afterMark(one.stale, event) }));
     case 'input.tap':
-      return changed(workers, event.by, (one) => ({ ...one, alerts: one.alerts.map((it) => acknowledged(it, event)) }));
+      return changed(workers, event.by, (one) => afterTap(one, event));
     case 'inner.ledger':
       return changed(workers, event.by, (one) => ({ ...one, ...afterEntry(one, event) }));
     case 'inner.shift':
@@ -103,8 +103,13 @@ function afterAlert(alerts: readonly RaisedAlert[], event: EventOf<'shown.alert'
   return [...alerts, { level: event.level, atMs: event.at, again: event.again, acknowledgedAtMs: null }];
 }
 
-function acknowledged(alert: RaisedAlert, tap: EventOf<'input.tap'>): RaisedAlert {
-  return alert.acknowledgedAtMs === null ? { ...alert, acknowledgedAtMs: tap.at } : alert;
+/** While the digits of a pairing are shown, a tap accepts them and acknowledges no alert (PAI-1). */
+function afterTap(worker: WorkerMoment, tap: EventOf<'input.tap'>): WorkerMoment {
+  if (worker.display?.screen === 'digits') return worker;
+  const alerts = worker.alerts.map((alert) =>
+    alert.acknowledgedAtMs === null ? { ...alert, acknowledgedAtMs: tap.at } : alert,
+  );
+  return { ...worker, alerts };
 }
 
 function afterMark(stale: readonly string[], event: EventOf<'shown.mark'>): readonly string[] {

@@ -103,6 +103,14 @@ describe('momentAfter', () => {
     ]);
   });
 
+  it('takes a tap on the digits of a pairing for no acknowledgement', () => {
+    const raised = day().step(1000, (recorder, at) => {
+      recorder.add(at, 'Edda', 'shown.alert', 0, { again: 0, level: 'notice' });
+      recorder.add(at, 'Edda', 'shown.display', 0, { icons: [], screen: 'digits', second: -1, value: 4711 });
+    });
+    expect(worker(fold(raised.tap(2000, 'Edda').events()), 'Edda')?.alerts[0]?.acknowledgedAtMs).toBeNull();
+  });
+
   it('says who is out of reach, and what is stale', () => {
     const gone = day().leave(1000, 'Bram', MINUTE);
     const mark = (atMs: number, on: boolean) =>

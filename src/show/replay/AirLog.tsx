@@ -1,0 +1,35 @@
+// What was said over the air lately. What did not arrive stands out; what did needs no word.
+import { Text } from 'ink';
+import type { Moment } from '../../trace/moment.js';
+import { secondsText } from '../times.js';
+import { frameContent, frameWord } from '../words.js';
+import { type AirGroup, airGroups } from './air-groups.js';
+import { WIDE_LOG_COLUMNS } from './layout.js';
+
+interface Props {
+  readonly moment: Moment;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+export function AirLog({ moment, rows, columns }: Props) {
+  const shown = airGroups(moment.air).slice(0, Math.max(0, rows));
+  if (shown.length === 0) return rows > 0 ? <Text dimColor>nothing yet</Text> : null;
+  return shown.map((group) => (
+    <Text key={group.frame.sent.n} wrap="truncate-end" bold={!['heard', 'sent'].includes(group.frame.fate)}>
+      {lineOf(moment.fromMs, group, columns >= WIDE_LOG_COLUMNS)}
+    </Text>
+  ));
+}
+
+function lineOf(fromMs: number, { frame: { sent, fate, reason }, count }: AirGroup, wide: boolean): string {
+  const fates = { sent: '…', heard: '', lost: `lost (${reason})`, refused: `refused (${reason})` };
+  const words = [
+    `${secondsText(fromMs, sent.at)} ${sent.by} → ${sent.to}`,
+    frameWord(sent),
+    fates[fate],
+    wide ? frameContent(sent) : '',
+    count > 1 ? `×${count}` : '',
+  ];
+  return words.filter((word) => word !== '').join(wide ? '  ' : ' ');
+}

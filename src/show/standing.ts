@@ -1,0 +1,67 @@
+// Where a worker stands: points used, what they come to as A(8), and what is left to each level.
+import { U_PER_POINT, wholePoints } from '../exposure/dose.js';
+import { exposureOfPoints, pointsOfDose } from '../exposure/points.js';
+import { hasPassed } from '../exposure/regimes.js';
+import type { LevelField } from '../trace/kinds.js';
+import type { Moment } from '../trace/moment.js';
+import type { WorkerMoment } from '../trace/moment-worker.js';
+
+export interface LevelStanding {
+  readonly level: string;
+  readonly points: number;
+  readonly passed: boolean;
+  /** Whole points to it, such that used and left add up to the level; 0 where it is passed. */
+  readonly left: number;
+}
+
+/** Whole points of the worker's shift, truncated as on the wearable (ACC-3). */
+export function pointsUsed(worker: WorkerMoment): number {
+  return wholePoints(worker.dose);
+}
+
+/** A(8) in m/s² with two decimals, rounded for showing only. */
+export function exposureText(dose: number): string {
+  return exposureOfPoints(pointsOfDose(dose)).toFixed(2);
+}
+
+/** The worker's levels in rising order, each with what is left to it. */
+export function levelsOf(worker: WorkerMoment): readonly LevelStanding[] {
+  return [...worker.levels]
+    .sort((a, b) => a.points - b.points)
+    .map(({ level, points, compare }) => {
+      const passed = hasPassed(worker.dose, points, compare);
+      return { level, points, passed, left: passed ? 0 : points - Math.min(points, pointsUsed(worker)) };
+    });
+}
+
+/** Standing to one level by name; undefined where the worker has none of that name. */
+export function levelOf(worker: WorkerMoment, level: string): LevelStanding | undefined {
+  return levelsOf(worker).find((one) => one.level === level);
+}
+
+/** Points at which a ruler ends: the limit value, or the highest level there is. */
+export function rulerEnd(levels: readonly LevelField[]): number {
+  const limit = levels.find((one) => one.level === 'limit');
+  return limit?.points ?? Math.max(1, ...levels.map((one) => one.points));
+}
+
+/** Dose in u that counters have counted for the worker's shift and that the wearable does not have yet. */
+export function doseOnItsWay(moment: Moment, worker: WorkerMoment): number {
+  let dose = 0;
+  for (const tool of moment.tools) {
+    for (const session of tool.sessions.filter(({ owner }) => owner === worker.name)) {
+      const entry = worker.ledger.find((one) => one.counter === tool.name && one.session === session.number);
+      const ofThisShift =
+        entry === undefined
+          ? worker.shift !== null && session.openedAtMs >= worker.shift.openedAtMs
+          : entry.shift === worker.shift?.number;
+      if (ofThisShift) dose += Math.max(0, session.dose - (entry?.dose ?? 0));
+    }
+  }
+  return dose;
+}
+
+/** Points as a fraction of the ruler that ends at `end` points, 0..1 and beyond. */
+export function fractionOf(dose: number, end: number): number {
+  return dose / (end * U_PER_POINT);
+}

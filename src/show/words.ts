@@ -1,0 +1,68 @@
+// The words in which levels, times and frames are told to a person; one place, so that every view says the same.
+import { pointTenths } from '../exposure/points.js';
+import type { LevelField } from '../trace/kinds.js';
+import type { SentEvent } from '../trace/moment-air.js';
+
+const MINUTE_MS = 60_000;
+
+const LEVEL_WORDS: Readonly<Record<string, string>> = {
+  notice: 'notice level',
+  action: 'EAV',
+  site: 'site limit',
+  limit: 'ELV',
+};
+
+const SHORT_LEVEL_WORDS: Readonly<Record<string, string>> = { ...LEVEL_WORDS, notice: 'notice', site: 'site' };
+
+/** What must be said wherever exposure is shown, in a line of so many columns at most. */
+export function caution(columns: number): string {
+  const whole = 'For teaching and verification; no measuring instrument. Below the action value there is still risk.';
+  return whole.length <= columns ? whole : 'Teaches and verifies, measures nothing. Below the EAV there is still risk.';
+}
+
+/** "EAV" for action, "ELV" for limit; a level nobody knows is called by its own name. */
+export function levelWord(level: string): string {
+  return LEVEL_WORDS[level] ?? level;
+}
+
+/** The same where room is scarce. */
+export function shortLevelWord(level: string): string {
+  return SHORT_LEVEL_WORDS[level] ?? level;
+}
+
+/** "reaches the EAV", or "exceeds" where reaching it is not enough. */
+export function passesText(level: string, levels: readonly LevelField[]): string {
+  const exceeds = levels.find((one) => one.level === level)?.compare === 'exceeded';
+  return `${exceeds ? 'exceeds' : 'reaches'} the ${levelWord(level)}`;
+}
+
+/** Whole minutes, rounded down: "83 min", "<1 min". */
+export function minutesText(ms: number): string {
+  return ms < MINUTE_MS ? '<1 min' : `${Math.floor(ms / MINUTE_MS)} min`;
+}
+
+/** "12.0" for 120 tenths. */
+export function tenthsText(tenths: number): string {
+  return `${Math.floor(tenths / 10)}.${tenths % 10}`;
+}
+
+/** What a frame is called. */
+export function frameWord(sent: SentEvent): string {
+  return sent.kind === 'air.pairing' ? sent.frame : sent.kind.slice('air.'.length);
+}
+
+/** What a frame says, in a few words; '' where it says nothing that a person would want to know. */
+export function frameContent(sent: SentEvent): string {
+  switch (sent.kind) {
+    case 'air.tally':
+      return `${tenthsText(pointTenths(sent.dose))} points`;
+    case 'air.report':
+      return sent.shortBursts > 0
+        ? `${sent.shortBursts} short bursts`
+        : `${tenthsText(pointTenths(sent.unclaimedDose))} points unclaimed`;
+    case 'air.ack':
+      return sent.closed ? 'shift closed' : `${tenthsText(sent.leftTenths)} left`;
+    case 'air.pairing':
+      return '';
+  }
+}
