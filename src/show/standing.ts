@@ -45,6 +45,9 @@ export function rulerEnd(levels: readonly LevelField[]): number {
   return limit?.points ?? Math.max(1, ...levels.map((one) => one.points));
 }
 
+/** A shift opens with the first tally after its first pairing, and so a little later than the session. */
+const PAIRING_MS = 60_000;
+
 /** Dose in u that counters have counted for the worker's shift and that the wearable does not have yet. */
 export function doseOnItsWay(moment: Moment, worker: WorkerMoment): number {
   let dose = 0;
@@ -53,7 +56,7 @@ export function doseOnItsWay(moment: Moment, worker: WorkerMoment): number {
       const entry = worker.ledger.find((one) => one.counter === tool.name && one.session === session.number);
       const ofThisShift =
         entry === undefined
-          ? worker.shift !== null && session.openedAtMs >= worker.shift.openedAtMs
+          ? worker.shift !== null && session.openedAtMs >= worker.shift.openedAtMs - PAIRING_MS
           : entry.shift === worker.shift?.number;
       if (ofThisShift) dose += Math.max(0, session.dose - (entry?.dose ?? 0));
     }

@@ -9,7 +9,7 @@ import { minutesText, shortLevelWord, tenthsText } from './words.js';
 /** "Edda runs it", "runs, laid down", "away", "at rest". */
 export function runningText(tool: ToolMoment): string {
   if (tool.running !== null) return tool.running.held ? `${tool.running.by} runs it` : 'runs, laid down';
-  return tool.away ? 'away' : 'at rest';
+  return tool.place !== 0 ? 'away' : 'at rest';
 }
 
 /** The magnitude that the counter is set to, and, where it differs, what the tool truly makes. */

@@ -4,11 +4,11 @@ import { levelWord } from './words.js';
 
 /** Words such as "alert: EAV", "away", "stale: breaker", "shift closed"; none where all is as it should be. */
 export function stateWords(worker: WorkerMoment): readonly string[] {
-  const { alerts, away, shift, stale } = worker;
+  const { alerts, place, shift, stale } = worker;
   const words: string[] = [];
   const pending = alerts.findLast((alert) => alert.acknowledgedAtMs === null);
   if (pending !== undefined) words.push(`alert: ${levelWord(pending.level)}`);
-  if (away) words.push('away');
+  if (place !== 0) words.push('away');
   if (stale.length > 0) words.push(`stale: ${stale.join(', ')}`);
   if (shift === null) words.push('no shift');
   if (shift !== null && shift.closedAtMs !== null) words.push('closed');

@@ -15,6 +15,8 @@ export interface AirFrame {
   readonly fate: Fate;
   /** Why it was lost or refused, else ''. */
   readonly reason: string;
+  /** Events that say it was heard: more than one where it was doubled on its way. */
+  readonly heard: readonly number[];
 }
 
 /** The frames after an event. */
@@ -24,22 +26,30 @@ export function afterAir(frames: readonly AirFrame[], event: TraceEvent): readon
     case 'air.report':
     case 'air.ack':
     case 'air.pairing':
-      return [...frames.slice(1 - AIR_KEPT), { sent: event, fate: 'sent', reason: '' }];
+      return [...frames.slice(1 - AIR_KEPT), { sent: event, fate: 'sent', reason: '', heard: [] }];
     case 'air.heard':
-      return settled(frames, event.cause, 'heard', '');
+      return changed(frames, event.cause, (frame) => ({ ...frame, fate: 'heard', heard: [...frame.heard, event.n] }));
     case 'air.lost':
-      return settled(frames, event.cause, 'lost', event.reason);
+      return changed(frames, event.cause, (frame) => ({ ...frame, fate: 'lost', reason: event.reason }));
     case 'air.refused':
-      return settled(frames, event.cause, 'refused', event.reason);
+      return changed(frames, event.cause, (frame) => refused(frame, event.reason));
     default:
       return frames;
   }
 }
 
-/** A frame that was heard once has reached its device, whatever becomes of its duplicates. */
-function settled(frames: readonly AirFrame[], n: number, fate: Fate, reason: string): readonly AirFrame[] {
-  const index = frames.findLastIndex((one) => one.sent.n === n);
+/** What becomes of a frame is caused by its being sent; its refusal by its being heard. */
+function changed(
+  frames: readonly AirFrame[],
+  cause: number,
+  change: (frame: AirFrame) => AirFrame,
+): readonly AirFrame[] {
+  const index = frames.findLastIndex(({ sent, heard }) => sent.n === cause || heard.includes(cause));
   const frame = frames[index];
-  if (frame === undefined || frame.fate === 'heard') return frames;
-  return frames.with(index, { ...frame, fate, reason });
+  return frame === undefined ? frames : frames.with(index, change(frame));
+}
+
+/** Where the first of several copies was taken, the refusal of another changes nothing. */
+function refused(frame: AirFrame, reason: string): AirFrame {
+  return frame.heard.length > 1 && frame.fate === 'heard' ? frame : { ...frame, fate: 'refused', reason };
 }

@@ -3,6 +3,7 @@
 import type { Display } from '../port/port.js';
 import type { EventOf, TraceEvent } from './kinds.js';
 import { displayOf } from './moment-display.js';
+import { moved } from './moment-place.js';
 import { changed } from './named.js';
 
 /** What a counter has counted; dose in u, windows of 100 ms. */
@@ -29,8 +30,8 @@ export interface ToolMoment {
   readonly trueTenths: number;
   /** What its counter is set to, tenths of m/s²; 0 for nothing. */
   readonly setTenths: number;
-  /** The tool is out of reach of every wearable. */
-  readonly away: boolean;
+  /** 0: on the site. Else the n of the hand.leave that took it away; what left together stays within reach of each other. */
+  readonly place: number;
   /** Who truly runs it, since when; held false: it runs but lies on the ground. Null: at rest. */
   readonly running: { readonly by: string; readonly held: boolean; readonly sinceMs: number } | null;
   /** In the order of their numbers. */
@@ -57,7 +58,7 @@ export function afterTool(tools: readonly ToolMoment[], event: TraceEvent): read
       return changed(tools, event.tool, (one) => ({ ...one, running: null }));
     case 'hand.leave':
     case 'hand.return':
-      return tools.map((one) => (event.who.includes(one.name) ? { ...one, away: event.kind === 'hand.leave' } : one));
+      return moved(tools, event);
     case 'shown.display':
       return changed(tools, event.by, (one) => ({ ...one, display: displayOf(event) }));
     case 'inner.magnitude':
@@ -87,7 +88,7 @@ function brought(event: EventOf<'hand.tool'>): ToolMoment {
     character: event.character,
     trueTenths: event.magnitudeTenths,
     setTenths: event.keyedTenths,
-    away: false,
+    place: 0,
     running: null,
     sessions: [],
     unclaimed: NOTHING,

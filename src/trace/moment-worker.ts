@@ -2,6 +2,7 @@
 import type { Display } from '../port/port.js';
 import type { EventOf, LevelField, TraceEvent } from './kinds.js';
 import { displayOf } from './moment-display.js';
+import { moved } from './moment-place.js';
 import { changed } from './named.js';
 
 /** What a wearable has from one session of one counter; dose in u. */
@@ -39,8 +40,8 @@ export interface Shift {
 export interface WorkerMoment {
   readonly name: string;
   readonly levels: readonly LevelField[];
-  /** The wearable is out of reach of every counter. */
-  readonly away: boolean;
+  /** 0: on the site. Else the n of the hand.leave that took it away; what left together stays within reach of each other. */
+  readonly place: number;
   /** The open or the last shift; null before the first. */
   readonly shift: Shift | null;
   /** Dose in u that the ledger charges to that shift. */
@@ -62,7 +63,7 @@ export function afterWorker(workers: readonly WorkerMoment[], event: TraceEvent)
       return [...workers, arrived(event)];
     case 'hand.leave':
     case 'hand.return':
-      return workers.map((one) => (event.who.includes(one.name) ? { ...one, away: event.kind === 'hand.leave' } : one));
+      return moved(workers, event);
     case 'shown.display':
       return changed(workers, event.by, (one) => ({ ...one, display: displayOf(event) }));
     case 'shown.alert':
@@ -86,7 +87,7 @@ function arrived(event: EventOf<'hand.worker'>): WorkerMoment {
   return {
     name: event.by,
     levels: event.levels,
-    away: false,
+    place: 0,
     shift: null,
     dose: 0,
     ledger: [],

@@ -89,11 +89,13 @@ export class MadeDay {
 
   leave(atMs: number, worker: string, forMs: number): this {
     this.step(atMs, (recorder) => {
-      this.worker(worker).away = true;
+      const one = this.workers.get(worker);
+      if (one !== undefined) one.away = true;
       recorder.add(atMs, worker, 'hand.leave', 0, { who: [worker] });
     });
     return this.step(atMs + forMs, (recorder, at) => {
-      this.worker(worker).away = false;
+      const one = this.workers.get(worker);
+      if (one !== undefined) one.away = false;
       recorder.add(at, worker, 'hand.return', 0, { who: [worker] });
     });
   }

@@ -30,7 +30,7 @@ describe('momentAfter', () => {
     const moment = fold(day().events());
     expect(moment).toMatchObject({ fromMs: 25_200_000, untilMs: 28_800_000, regime: 'gb-2005' });
     expect(tool(moment, 'drill')).toMatchObject({ setTenths: 0, trueTenths: 60, running: null, sessions: [] });
-    expect(worker(moment, 'Bram')).toMatchObject({ away: false, shift: null, dose: 0, ledger: [] });
+    expect(worker(moment, 'Bram')).toMatchObject({ place: 0, shift: null, dose: 0, ledger: [] });
   });
 
   it('follows who truly runs a tool', () => {
@@ -119,8 +119,8 @@ describe('momentAfter', () => {
     mark(70_000, false);
     const made = gone.events();
     const early = worker(fold(made.filter((event) => event.at <= 2000)), 'Bram');
-    expect(early).toMatchObject({ away: true, stale: ['saw'] });
-    expect(worker(fold(made), 'Bram')).toMatchObject({ away: false, stale: [] });
+    expect(early).toMatchObject({ place: made.find((event) => event.kind === 'hand.leave')?.n, stale: ['saw'] });
+    expect(worker(fold(made), 'Bram')).toMatchObject({ place: 0, stale: [] });
   });
 
   it('tells what became of the latest frames, and keeps no more than it says', () => {
@@ -135,6 +135,20 @@ describe('momentAfter', () => {
       .work(1000, 'saw', 'Edda', 10 * MINUTE)
       .events();
     expect(fold(much).air).toHaveLength(AIR_KEPT);
+  });
+
+  it('knows a refused frame by the event that heard it, and a doubled one as taken', () => {
+    const sent = (copies: number) =>
+      day().step(1000, (recorder, at) => {
+        const n = recorder.add(at, 'Edda', 'air.pairing', 0, { frame: 'hello', to: 'saw' });
+        for (let copy = 0; copy < copies; copy++) {
+          const heard = recorder.add(at, 'saw', 'air.heard', n, { frame: 'hello', from: 'Edda' });
+          const last = copy === copies - 1;
+          if (last) recorder.add(at, 'saw', 'air.refused', heard, { frame: 'hello', from: 'Edda', reason: 'foreign' });
+        }
+      });
+    expect(fold(sent(1).events()).air).toMatchObject([{ fate: 'refused', reason: 'foreign' }]);
+    expect(fold(sent(2).events()).air).toMatchObject([{ fate: 'heard', reason: '' }]);
   });
 
   it('shows what the displays show', () => {

@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { U_PER_POINT } from '../../src/exposure/dose.js';
+import { doseOnItsWay, exposureText, levelOf, levelsOf, pointsUsed, rulerEnd } from '../../src/show/standing.js';
+import { Cursor } from '../../src/trace/cursor.js';
+import type { WorkerMoment } from '../../src/trace/moment-worker.js';
+import { LEVELS, MadeDay, MINUTE } from '../trace/made-day.js';
+
+const worker = (dose: number): WorkerMoment => ({
+  name: 'Edda',
+  levels: LEVELS,
+  place: 0,
+  shift: { number: 1, openedAtMs: 0, closedAtMs: null, long: false, incomplete: [] },
+  dose,
+  ledger: [],
+  alerts: [],
+  display: null,
+  stale: [],
+});
+
+describe('standing', () => {
+  it('truncates points, so that used and left always add up to the level', () => {
+    const edda = worker(100 * U_PER_POINT - 1);
+    expect(pointsUsed(edda)).toBe(99);
+    expect(levelOf(edda, 'action')).toMatchObject({ passed: false, left: 1 });
+    expect(levelOf(edda, 'limit')).toMatchObject({ passed: false, left: 301 });
+  });
+
+  it('passes a level as its regime says: reached, or exceeded', () => {
+    expect(levelOf(worker(100 * U_PER_POINT), 'action')).toMatchObject({ passed: true, left: 0 });
+    expect(levelOf(worker(400 * U_PER_POINT), 'limit')).toMatchObject({ passed: false, left: 0 });
+    expect(levelOf(worker(400 * U_PER_POINT + 1), 'limit')).toMatchObject({ passed: true });
+  });
+
+  it('gives A(8) of points: 100 are 2.50 m/s², 400 are 5.00 m/s²', () => {
+    // UK Health and Safety Executive, ready reckoner: points at the EAV and the ELV; Directive 2002/44/EC, Article 3.
+    expect(exposureText(100 * U_PER_POINT)).toBe('2.50');
+    expect(exposureText(400 * U_PER_POINT)).toBe('5.00');
+    // EU Guide to good practice, worked example (from memory): 298 points, A(8) = 4.3 m/s².
+    expect(exposureText(298 * U_PER_POINT)).toBe('4.32');
+  });
+
+  it('names levels in rising order and ends the ruler at the limit value', () => {
+    expect(levelsOf(worker(0)).map(({ level }) => level)).toEqual(['notice', 'action', 'limit']);
+    expect(rulerEnd(LEVELS)).toBe(400);
+    expect(rulerEnd(LEVELS.slice(0, 1))).toBe(80);
+  });
+
+  it('tells the dose that a counter holds and the wearable does not have', () => {
+    const day = new MadeDay({ saw: 60 }, ['Edda']).pair(0, 'saw', 'Edda');
+    day.work(MINUTE, 'saw', 'Edda', 10_000).leave(2 * MINUTE, 'Edda', 3 * MINUTE);
+    day.work(3 * MINUTE, 'saw', 'Edda', 10_000).work(6 * MINUTE, 'saw', 'Edda', 10_000);
+    const cursor = new Cursor(day.events());
+    const onItsWay = (atMs: number) => {
+      const moment = cursor.at(atMs);
+      return moment.workers.map((one) => doseOnItsWay(moment, one));
+    };
+    // 6 m/s² for 10 s: 60² · 10 000 u.
+    expect(onItsWay(2 * MINUTE)).toEqual([0]);
+    expect(onItsWay(4 * MINUTE)).toEqual([36_000_000]);
+    expect(onItsWay(7 * MINUTE)).toEqual([0]);
+  });
+
+  it('expects the dose of a session of which nothing has arrived yet, and none of an earlier shift', () => {
+    const day = new MadeDay({ saw: 60 }, ['Edda']).pair(0, 'saw', 'Edda').leave(1, 'Edda', 5 * MINUTE);
+    day.work(MINUTE, 'saw', 'Edda', 10_000);
+    day.step(20 * MINUTE, (recorder, at) => recorder.add(at, 'Edda', 'inner.shift', 0, { shift: 2, what: 'opened' }));
+    const cursor = new Cursor(day.events());
+    const [early, late] = [cursor.at(4 * MINUTE), cursor.at(30 * MINUTE)];
+    expect(early.workers.map((one) => doseOnItsWay(early, one))).toEqual([36_000_000]);
+    expect(late.workers.map((one) => doseOnItsWay(late, one))).toEqual([0]);
+  });
+});
