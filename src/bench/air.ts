@@ -2,7 +2,7 @@
 // handed to the other.
 import { arrivalsMs } from '../../sim/radio/radio.js';
 import type { Message } from '../link/messages.js';
-import { advance, bringUp, isCounter, nameOf, type Stage, stream, workerOf } from './stage.js';
+import { advance, bringUp, isCounter, nameOf, type Stage, workerOf } from './stage.js';
 import type { Tracer } from './tracer.js';
 import type { Occurrence } from './world.js';
 
@@ -16,7 +16,7 @@ export function send(stage: Stage, from: number, to: number, message: Message): 
     traceLost(stage, from, to, message, 'range', sent);
     return;
   }
-  const arrivals = arrivalsMs(air, stream(stage, `air ${tool} ${worker}`));
+  const arrivals = arrivalsMs(air, stage.random.air[tool]![worker]!);
   if (arrivals.length === 0) traceLost(stage, from, to, message, 'loss', sent);
   for (const delayMs of arrivals) clock.arm(delayMs, { of: 'arrival', to, from, message, cause: sent });
 }

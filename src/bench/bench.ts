@@ -1,7 +1,6 @@
-// The bench: a day in, an outcome and a trace out. It runs in virtual time, one thing after the other: what is due in the world
-// comes before what a device does at the same moment, and of two devices the one named first.
+// The bench: a day in, an outcome and a trace out. It runs in virtual time, one thing after the other: at one moment the
+// day's own events come first, then what is due in the world, then the devices in the order in which they are named.
 import { VirtualClock } from '../../sim/kernel/clock.js';
-import { RandomStream } from '../../sim/kernel/random.js';
 import type { EngineMaker } from '../port/engine.js';
 import type { Observation } from '../port/port.js';
 import type { Day } from '../scenario/day.js';
@@ -14,6 +13,7 @@ import { bootAll, copyCounter, copyWearable, newCounter, newWearable } from './d
 import { tableEngine } from './engines/table.js';
 import { happen, liftAir, liftSensor, returnFrom } from './happen.js';
 import { opening } from './opening.js';
+import { copyRandomness, type Randomness, randomnessOf } from './randomness.js';
 import { advance, inputToCounter, inputToWearable, type Stage } from './stage.js';
 import { goOn } from './tasks.js';
 import { giveWindow, stopTool } from './tools.js';
@@ -48,13 +48,12 @@ export class Bench {
   static open(day: Day, options: BenchOptions = {}): Bench {
     const engine = options.engine ?? tableEngine;
     const recorder = options.trace === false ? null : new Recorder(options.watchers ?? []);
-    const stage = newStage(day, newWorld(day), new Map(), recorder);
+    const stage = newStage(day, newWorld(day), randomnessOf(day), recorder);
     stage.counters.push(...day.tools.map((_, tool) => newCounter(stage, tool, engine)));
     stage.wearables.push(...day.workers.map((_, worker) => newWearable(stage, worker, engine)));
     opening(stage);
     bootAll(stage);
     for (const [tool, { window }] of stage.world.tools.entries()) giveWindow(stage, tool, window.levelMm, 0);
-    for (const [index, event] of day.events.entries()) stage.clock.arm(event.atMs, { of: 'event', index });
     if (stage.tracer !== null) stage.clock.arm(CHECKPOINT_MS, { of: 'checkpoint' });
     return new Bench(stage);
   }
@@ -72,7 +71,7 @@ export class Bench {
   /** Time of the next thing that happens, Infinity where the day is over. */
   nextMs(): number {
     const { clock, world, day } = this.stage;
-    let nextMs = clock.nextMs();
+    let nextMs = Math.min(clock.nextMs(), this.nextEventMs());
     for (const wakeMs of world.wakesMs) if (wakeMs < nextMs) nextMs = wakeMs;
     return nextMs <= day.untilMs ? nextMs : Infinity;
   }
@@ -82,8 +81,11 @@ export class Bench {
     const dueMs = this.nextMs();
     if (dueMs === Infinity) return false;
     if (++this.steps > MAX_STEPS) throw new Error(`the day takes more than ${MAX_STEPS} steps`);
-    const { clock } = this.stage;
-    if (clock.nextMs() === dueMs) this.perform(clock.take());
+    const { clock, day, world } = this.stage;
+    if (this.nextEventMs() === dueMs) {
+      clock.moveTo(dueMs);
+      happen(this.stage, day.events[world.nextEvent++]!);
+    } else if (clock.nextMs() === dueMs) this.perform(clock.take());
     else this.wake(dueMs);
     return true;
   }
@@ -114,15 +116,19 @@ export class Bench {
    * cannot: an error says so.
    */
   fork(): Bench {
-    const { day, world, streams, tracer, counters, wearables } = this.stage;
-    const copied = new Map([...streams].map(([name, stream]) => [name, RandomStream.fromState(stream.state())]));
+    const { day, world, random, tracer, counters, wearables } = this.stage;
     const recorder = tracer === null ? null : new Recorder([], tracer.recorder.events);
-    const stage = newStage(day, structuredClone(world), copied, recorder);
+    const stage = newStage(day, structuredClone(world), copyRandomness(random), recorder);
     stage.counters.push(...counters.map((counter, tool) => copyCounter(stage, tool, counter)));
     stage.wearables.push(...wearables.map((wearable, worker) => copyWearable(stage, worker, wearable)));
     const copy = new Bench(stage);
     copy.steps = this.steps;
     return copy;
+  }
+
+  private nextEventMs(): number {
+    const { day, world } = this.stage;
+    return day.events[world.nextEvent]?.atMs ?? Infinity;
   }
 
   private wake(dueMs: number): void {
@@ -139,9 +145,6 @@ export class Bench {
     switch (due.of) {
       case 'arrival':
         arrive(stage, due);
-        break;
-      case 'event':
-        happen(stage, stage.day.events[due.index]!);
         break;
       case 'stop':
         stopTool(stage, due.tool, due.run);
@@ -173,7 +176,7 @@ export class Bench {
   }
 }
 
-function newStage(day: Day, world: World, streams: Map<string, RandomStream>, recorder: Recorder | null): Stage {
+function newStage(day: Day, world: World, random: Randomness, recorder: Recorder | null): Stage {
   const tracer = recorder === null ? null : new Tracer(recorder, world);
-  return { day, world, clock: new VirtualClock(world.clock), counters: [], wearables: [], streams, tracer };
+  return { day, world, clock: new VirtualClock(world.clock), counters: [], wearables: [], random, tracer };
 }

@@ -9,7 +9,7 @@ import type { WearableBoard } from '../wearable/parts.js';
 import { Wearable } from '../wearable/wearable.js';
 import { send } from './air.js';
 import { levelsFor } from './levels.js';
-import { counterId, nameOf, type Stage, stream, wearableId } from './stage.js';
+import { counterId, nameOf, type Stage, wearableId } from './stage.js';
 
 export function newCounter(stage: Stage, tool: number, engine: EngineMaker): ModelCounter {
   return new ModelCounter(boardOf(stage, counterId(tool)), counterInner(stage, tool), engine);
@@ -41,7 +41,7 @@ export function bootAll(stage: Stage): void {
 function boardOf(stage: Stage, id: number): Board {
   const { world, tracer } = stage;
   const by = nameOf(stage, id);
-  const random = stream(stage, `device ${id}`);
+  const random = stage.random.devices[id - 1]!;
   return {
     show: (display: Display) => {
       world.displays[id - 1] = display;

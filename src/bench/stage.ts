@@ -2,11 +2,11 @@
 // A device is reached through the three functions at the end: they bring it to the present moment first, and note
 // afterwards when it wants to be woken.
 import type { VirtualClock } from '../../sim/kernel/clock.js';
-import { RandomStream } from '../../sim/kernel/random.js';
 import type { ModelCounter } from '../counter/counter.js';
 import type { CounterInput } from '../port/port.js';
 import type { Day } from '../scenario/day.js';
 import type { Wearable, WearableInput } from '../wearable/wearable.js';
+import type { Randomness } from './randomness.js';
 import type { Tracer } from './tracer.js';
 import type { Occurrence, World } from './world.js';
 
@@ -16,7 +16,7 @@ export interface Stage {
   readonly clock: VirtualClock<Occurrence>;
   readonly counters: ModelCounter[];
   readonly wearables: Wearable[];
-  readonly streams: Map<string, RandomStream>;
+  readonly random: Randomness;
   /** null where only the outcome is wanted. */
   readonly tracer: Tracer | null;
 }
@@ -44,14 +44,6 @@ export function nameOf(stage: Stage, id: number): string {
   const named = isCounter(stage, id) ? stage.day.tools[id - 1] : stage.day.workers[workerOf(stage, id)];
   if (named === undefined) throw new Error(`no device has the identity ${id}`);
   return named.name;
-}
-
-export function stream(stage: Stage, name: string): RandomStream {
-  const known = stage.streams.get(name);
-  if (known !== undefined) return known;
-  const made = RandomStream.named(stage.day.seed, name);
-  stage.streams.set(name, made);
-  return made;
 }
 
 /** Brings a device to the present moment; what it does on the way is caused by what last reached it. */

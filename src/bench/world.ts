@@ -38,7 +38,6 @@ export interface WorkerState {
 
 /** What is due in the world; devices keep their own deadlines. Indices name tools and workers, identities name devices. */
 export type Occurrence =
-  | { readonly of: 'event'; readonly index: number }
   | { readonly of: 'stop'; readonly tool: number; readonly run: number }
   | { readonly of: 'window'; readonly tool: number; readonly cause: number }
   | {
@@ -75,6 +74,8 @@ export interface World {
   readonly busy: boolean[];
   /** Session of each link that a counter has offered, by "identity link". */
   readonly sessions: Record<string, number>;
+  /** Index of the day's next event. */
+  nextEvent: number;
   /** Numbers given out so far. */
   lastRun: number;
   lastPlace: number;
@@ -104,6 +105,7 @@ export function newWorld(day: Day): World {
     causes: Array.from({ length: devices }, () => 0),
     busy: day.tools.map(() => false),
     sessions: {},
+    nextEvent: 0,
     lastRun: 0,
     lastPlace: SITE,
     lastFault: 0,

@@ -6,12 +6,15 @@ import type { Parts } from './parts.js';
 import type { CounterState, OpenSession } from './state.js';
 
 const CELL_FULL = 3;
+/** The last tally and its report need numbers too. */
+const LAST_SEQUENCE = largest(HEADER_BITS.sequence) - 4;
 
 /** Tells the wearer's wearable how the session stands. */
 export function tell({ state, board, send }: Parts): void {
   const { open } = state;
   if (open === null) throw new Error('nothing to tell without a session');
-  if (sequenceExhausted(open)) {
+  if (open.sequence > LAST_SEQUENCE) {
+    // TAL-2: an exhausted sequence seals the session.
     send({ type: 'CLOSED' });
     return;
   }
@@ -25,11 +28,6 @@ export function tellSealed({ state, board }: Parts): void {
   for (const { frames, wearable } of state.sealed) {
     for (const frame of frames) board.send(frame, wearable);
   }
-}
-
-/** An exhausted sequence seals the session (TAL-2); the last tally and its report need two numbers more. */
-function sequenceExhausted(open: OpenSession): boolean {
-  return open.sequence + 4 > largest(HEADER_BITS.sequence);
 }
 
 export function makeTally(state: CounterState, open: OpenSession, sealed: boolean): Tally {

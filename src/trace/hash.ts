@@ -1,7 +1,7 @@
 // Two SHA-256 hashes of a trace: of its whole canonical text, so that `sha256sum` of the NDJSON file gives the same, and
 // of the outward text, on which model and firmware must agree.
 import { createHash } from 'node:crypto';
-import { canonicalLine, outwardLine } from './canonical.js';
+import { linesOf } from './canonical.js';
 import type { TraceEvent } from './kinds.js';
 
 /** Lines gathered before they are handed to the hash in one piece. */
@@ -21,8 +21,8 @@ export class TraceHash {
   private lines = 0;
 
   see(event: TraceEvent): void {
-    this.wholeText += `${canonicalLine(event)}\n`;
-    const outward = outwardLine(event);
+    const { whole, outward } = linesOf(event);
+    this.wholeText += `${whole}\n`;
     if (outward !== '') this.outwardText += `${outward}\n`;
     if (++this.lines % LINES_A_PIECE === 0) this.flush();
   }

@@ -115,7 +115,7 @@ class TableEngine implements Engine {
           this.effect(step.name, event);
           break;
         case 'arm':
-          this.timers.deadlines.set(step.id, this.clock.arm(step.delayMs, { type: step.event }));
+          this.timers.deadlines.set(step.id, this.clock.arm(step.delayMs, step.event));
           break;
         case 'cancel':
           this.cancel(step.id);

@@ -5,12 +5,13 @@
 // It asks of the charts: no context, no eventless transitions, no immediate raise, no invoke or spawn, guards and actions by
 // name only. What it meets beside that it refuses loudly.
 import { type AnyMachineSnapshot, type AnyStateMachine, initialTransition, transition } from 'xstate';
+import type { ChartEvent } from '../../port/engine.js';
 import { regionsOf } from './regions.js';
 
 /** One thing to do, in the order in which XState would do it. */
 export type Step =
   | { readonly do: 'effect'; readonly name: string }
-  | { readonly do: 'arm'; readonly id: string; readonly event: string; readonly delayMs: number }
+  | { readonly do: 'arm'; readonly id: string; readonly event: ChartEvent; readonly delayMs: number }
   | { readonly do: 'cancel'; readonly id: string };
 
 export interface Row {
@@ -129,7 +130,7 @@ function stepOf({ type, params }: Action): Step {
   const { event, id, delay, sendId } = (params ?? {}) as BuiltInParams;
   if (!type.startsWith('xstate.')) return { do: 'effect', name: type };
   if (type === 'xstate.raise' && event !== undefined && id !== undefined && delay !== undefined) {
-    return { do: 'arm', id, event: event.type, delayMs: delay };
+    return { do: 'arm', id, event: { type: event.type }, delayMs: delay };
   }
   if (type === 'xstate.cancel' && sendId !== undefined) return { do: 'cancel', id: sendId };
   throw new Error(`the table cannot run the action ${type}`);

@@ -1,0 +1,31 @@
+// The random streams of a day: one for each device, and one for the air between each counter and wearable. They are named
+// after tools and workers, so that another event in the day shifts none of them.
+import { RandomStream } from '../../sim/kernel/random.js';
+import type { Day } from '../scenario/day.js';
+
+export interface Randomness {
+  /** By identity - 1. */
+  readonly devices: readonly RandomStream[];
+  /** By tool, then by worker. */
+  readonly air: readonly (readonly RandomStream[])[];
+}
+
+export function randomnessOf({ seed, tools, workers }: Day): Randomness {
+  return {
+    devices: [...tools, ...workers].map(({ name }) => RandomStream.named(seed, `device ${name}`)),
+    air: tools.map((tool) => workers.map((worker) => RandomStream.named(seed, `air ${tool.name} / ${worker.name}`))),
+  };
+}
+
+export function copyRandomness({ devices, air }: Randomness): Randomness {
+  return { devices: devices.map(copyOf), air: air.map((row) => row.map(copyOf)) };
+}
+
+/** Positions of all streams, for digests. */
+export function positionsOf({ devices, air }: Randomness): string {
+  return [...devices, ...air.flat()].map((stream) => stream.state().join(' ')).join();
+}
+
+function copyOf(stream: RandomStream): RandomStream {
+  return RandomStream.fromState(stream.state());
+}
