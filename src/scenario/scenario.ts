@@ -30,4 +30,6 @@ export interface Scenario {
   /** One run a row, as written (no what-if applied). */
   readonly runs: readonly ScenarioRun[];
   readonly whatIfs: readonly string[];
+  /** For each row and each what-if, in this order, the run with it applied; its expectations are those that name it. */
+  readonly whatIfRuns: readonly ScenarioRun[];
 }

@@ -1,0 +1,57 @@
+// Lengths of time as a scenario writes them: 12s, 5m, 1h30m, 250ms; the units from large to small, each at most once.
+import { MAX_SPAN_MS } from './clock.js';
+import { type Field, refusal, scalarField } from './field.js';
+
+const DURATION = /^(?:(\d{1,3})h)?(?:(\d{1,5})m)?(?:(\d{1,6})s)?(?:(\d{1,9})ms)?$/;
+const EXPECTED = 'a length of time such as 12s, 5m, 1h30m or 250ms';
+
+/** ms, or null where the text is no length of time. */
+export function parseDuration(text: string): number | null {
+  const parts = DURATION.exec(text);
+  if (parts === null || text === '') return null;
+  const [hours, minutes, seconds, ms] = parts.slice(1).map((part) => Number(part ?? 0));
+  return (((hours ?? 0) * 60 + (minutes ?? 0)) * 60 + (seconds ?? 0)) * 1000 + (ms ?? 0);
+}
+
+/** The shortest text for a whole number of ms, 0 or more. */
+export function formatDuration(ms: number): string {
+  if (ms === 0) return '0ms';
+  const parts = [
+    [Math.floor(ms / 3_600_000), 'h'],
+    [Math.floor(ms / 60_000) % 60, 'm'],
+    [Math.floor(ms / 1000) % 60, 's'],
+    [ms % 1000, 'ms'],
+  ] as const;
+  return parts
+    .filter(([value]) => value > 0)
+    .map(([value, unit]) => `${value}${unit}`)
+    .join('');
+}
+
+/** A length of time of leastMs to mostMs. */
+export function duration(leastMs = 1, mostMs = MAX_SPAN_MS): Field<number> {
+  const range = `from ${formatDuration(leastMs)} to ${formatDuration(mostMs)}`;
+  const meta = { type: 'string', description: EXPECTED, pattern: DURATION.source } as const;
+  return scalarField(meta, 'text', (text) => {
+    const ms = parseDuration(text);
+    if (ms === null) return refusal(`"${text}" is no length of time`, EXPECTED);
+    return ms < leastMs || ms > mostMs ? refusal(`${text} is out of range`, `a length of time ${range}`) : ms;
+  });
+}
+
+/** A length of time forwards, or backwards where a minus stands before it; not nothing. */
+export const shiftDuration: Field<number> = scalarField(
+  {
+    type: 'string',
+    description: 'a length of time such as 30m, or -30m for earlier',
+    pattern: `^-?${DURATION.source.slice(1)}`,
+  },
+  'text',
+  (text) => {
+    const ms = parseDuration(text.replace(/^-/, ''));
+    const expected = 'a length of time such as 30m, or -30m for earlier';
+    if (ms === null || ms === 0 || ms > MAX_SPAN_MS)
+      return refusal(`"${text}" is no length of time to move by`, expected);
+    return text.startsWith('-') ? -ms : ms;
+  },
+);

@@ -1,0 +1,107 @@
+// Rows of parameters: the day runs once a row, with each $name replaced by the row's value.
+import { mapsOf } from './collections.js';
+import { MAX_ROWS } from './limits.js';
+import { nearestWord } from './nearest.js';
+import type { Problems } from './problems.js';
+import { type Entry, type MapNode, type Node, nodeWord, quoted, type ScalarNode } from './yaml/node.js';
+
+export interface Row {
+  /** "" for the one row of a file without rows, else for example "away=5m loss=0/1". */
+  readonly label: string;
+  readonly values: ReadonlyMap<string, ScalarNode>;
+}
+
+const NAME = /^[A-Za-z][A-Za-z0-9_-]{0,39}$/;
+
+/** The rows of a file; one without values where the file has none, or none that can be read. */
+export function readRows(node: Node | undefined, problems: Problems): readonly Row[] {
+  const nothing: Row = { label: '', values: new Map() };
+  if (node === undefined) return [nothing];
+  const maps = mapsOf(node, 'a row of parameters', MAX_ROWS, problems);
+  if (node.kind === 'list' && node.items.length === 0) {
+    problems.at(node, 'missing', 'there is no row', 'at least one row such as {away: 5m}, or no "rows" at all');
+  }
+  const rows = new Map<string, Row>();
+  for (const map of maps) {
+    if (map.entries.length === 0) problems.at(map, 'missing', 'this row has no parameter', 'at least one, {away: 5m}');
+    if (maps[0] !== undefined && reportDifference(map, maps[0], problems)) continue;
+    const values = new Map(map.entries.flatMap((entry) => readParameter(entry, problems)));
+    const label = [...values].map(([name, { text }]) => `${name}=${inLabel(text)}`).join(' ');
+    if (rows.has(label)) problems.at(map, 'unexpected', 'this row stands here twice', 'rows that differ in a value');
+    rows.set(label, { label, values });
+  }
+  return rows.size === 0 ? [nothing] : [...rows.values()];
+}
+
+/** A value as a row's label shows it: in quotes where it would not be one visible word. */
+function inLabel(text: string): string {
+  return /^[\p{L}\p{M}\p{N}\p{P}\p{S}]+$/u.test(text) ? text : JSON.stringify(text);
+}
+
+function readParameter({ key, keySpan, value }: Entry, problems: Problems): [string, ScalarNode][] {
+  if (!NAME.test(key)) {
+    const expected = 'a letter, then letters, digits, "-" and "_"';
+    problems.on(keySpan, 'value', `${quoted(key)} cannot be the name of a parameter`, expected);
+    return [];
+  }
+  if (value.kind === 'scalar' && value.type !== 'nothing' && parameterOf(value) === null) return [[key, value]];
+  problems.at(value, 'value', `here stands ${nodeWord(value)}`, 'a parameter has one value, and no $name for it');
+  return [];
+}
+
+/** Whether a row has other parameters than the first. */
+function reportDifference(map: MapNode, first: MapNode, problems: Problems): boolean {
+  const keys = map.entries.map(({ key }) => key);
+  const firstKeys = first.entries.map(({ key }) => key);
+  const missing = firstKeys.filter((key) => !keys.includes(key));
+  if (missing.length > 0) {
+    problems.at(map, 'missing', `this row lacks ${missing.join(', ')}`, 'every row has the parameters of the first');
+  }
+  const more = map.entries.filter(({ key }) => !firstKeys.includes(key));
+  for (const { key, keySpan } of more) {
+    const nearest = nearestWord(key, firstKeys);
+    problems.on(keySpan, 'unexpected', `the first row has no ${quoted(key)}`, 'all rows have the same ones', nearest);
+  }
+  return missing.length + more.length > 0;
+}
+
+/** The name behind the $ of a scalar written without quotes, or null. */
+export function parameterOf(node: Node): string | null {
+  if (node.kind !== 'scalar' || !node.plain || !node.text.startsWith('$')) return null;
+  return node.text.slice(1);
+}
+
+/** The tree with every $name replaced; a name that the row lacks is reported. `used` gathers the names. */
+export function fillIn(node: Node, row: Row, used: Set<string>, problems: Problems): Node {
+  switch (node.kind) {
+    case 'broken':
+      return node;
+    case 'list':
+      return { ...node, items: node.items.map((item) => fillIn(item, row, used, problems)) };
+    case 'map': {
+      const fill = (entry: Entry): Entry => ({ ...entry, value: fillIn(entry.value, row, used, problems) });
+      return { ...node, entries: node.entries.map(fill) };
+    }
+    case 'scalar': {
+      const parameter = parameterOf(node);
+      if (parameter === null) return node;
+      used.add(parameter);
+      const value = row.values.get(parameter);
+      if (value !== undefined) return { ...value, parameter };
+      const known = [...row.values.keys()];
+      const expected =
+        known.length === 0 ? 'the file has no rows that give it a value' : `rows give ${known.join(', ')}`;
+      problems.unknown(node, 'parameter', `$${parameter}`, expected, nearestWord(parameter, known));
+      return { kind: 'broken', span: node.span };
+    }
+  }
+}
+
+/** Reports the parameters of the rows that nothing uses. */
+export function reportUnused(rows: Node | undefined, used: ReadonlySet<string>, problems: Problems): void {
+  const first = rows?.kind === 'list' ? rows.items[0] : undefined;
+  for (const { key, keySpan } of first?.kind === 'map' ? first.entries : []) {
+    if (!used.has(key))
+      problems.on(keySpan, 'unexpected', `nothing uses $${key}`, 'put it into the day, or leave it out');
+  }
+}

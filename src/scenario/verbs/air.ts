@@ -1,0 +1,119 @@
+// air: what happens from now on to the frames between one counter and one wearable. What a step does not name is as in
+// clean air; loss 0/1 alone makes it clean again.
+import type { AirFault, Ratio } from '../day.js';
+import { choice } from '../fields/choice.js';
+import { duration, formatDuration, parseDuration } from '../fields/duration.js';
+import { type Field, type Found, field, refusal } from '../fields/field.js';
+import { ratio } from '../fields/ratio.js';
+import { readName } from '../fields/text.js';
+import type { Problems } from '../problems.js';
+import { flowList, flowText } from '../yaml/flow.js';
+import { verb } from './verb.js';
+
+/** Longer than this no frame is on its way. */
+export const MAX_DELAY_MS = 600_000;
+const MAX_DELAY = formatDuration(MAX_DELAY_MS);
+
+const NEVER: Ratio = { num: 0, den: 1 };
+const ALWAYS: Ratio = { num: 1, den: 1 };
+
+const LINK = 'the two ends as [tool, worker]';
+
+const link: Field<readonly [tool: string, worker: string]> = field(
+  { type: 'array', description: LINK },
+  (node, reading) => {
+    const [toolNode, workerNode, ...others] = node.kind === 'list' ? node.items : [];
+    if (toolNode === undefined || workerNode === undefined || others.length > 0) {
+      reading.refuse(node, refusal('the air lies between one counter and one wearable', LINK));
+      return null;
+    }
+    const tool = readName(toolNode, 'tool', reading);
+    const worker = readName(workerNode, 'worker', reading);
+    return tool === null || worker === null ? null : [tool, worker];
+  },
+);
+
+const DELAY = 'a delay such as 200ms, or [0ms, 2s] for one drawn anew for each frame';
+
+const delay: Field<readonly [lowMs: number, highMs: number]> = field(
+  { anyOf: [{ type: 'string' }, { type: 'array', items: { type: 'string' } }], description: DELAY },
+  (node, { refuse }) => {
+    const [low, high, ...others] = node.kind === 'list' ? node.items : [node, node];
+    const [lowMs, highMs] = [low, high].map((end) => (end?.kind === 'scalar' ? parseDuration(end.text) : null));
+    if (lowMs == null || highMs == null || others.length > 0) refuse(node, refusal('this is no delay', DELAY));
+    else if (lowMs <= highMs && highMs <= MAX_DELAY_MS) return [lowMs, highMs];
+    else refuse(node, refusal('this delay is not possible', `${DELAY}, the shorter first, at most ${MAX_DELAY}`));
+    return null;
+  },
+);
+
+export const air = verb(
+  'air',
+  {
+    air: link,
+    out: choice(['yes']).optional(),
+    loss: ratio.optional(),
+    duplicate: ratio.optional(),
+    delay: delay.optional(),
+    for: duration().optional(),
+  },
+  {
+    events: (step, atMs, { problems }) => {
+      reportEmpty(step, problems);
+      const [tool, worker] = step.air.value;
+      return [
+        {
+          do: 'air',
+          atMs,
+          tool,
+          worker,
+          loss: step.out === undefined ? (step.loss?.value ?? NEVER) : ALWAYS,
+          duplicate: step.duplicate?.value ?? NEVER,
+          delayMs: step.delay?.value ?? [0, 0],
+          forMs: step.for?.value ?? null,
+        },
+      ];
+    },
+    write: ({ tool, worker, forMs, ...fault }) => [
+      ['air', flowList([flowText(tool), flowText(worker)])],
+      ...writeFault(fault),
+      ...(forMs === null ? [] : ([['for', formatDuration(forMs)]] as const)),
+    ],
+  },
+);
+
+interface FaultFields {
+  readonly air: Found<unknown>;
+  readonly out?: Found<'yes'> | undefined;
+  readonly loss?: Found<Ratio> | undefined;
+  readonly duplicate?: Found<Ratio> | undefined;
+  readonly delay?: Found<unknown> | undefined;
+}
+
+function reportEmpty({ air: { node }, out, loss, duplicate, delay: delayed }: FaultFields, problems: Problems): void {
+  if (out !== undefined && loss !== undefined) {
+    problems.at(
+      loss.node,
+      'unexpected',
+      '"out" and "loss" exclude each other',
+      '"out: yes" is the same as "loss: 1/1"',
+    );
+  }
+  if ([out, loss, duplicate, delayed].every((given) => given === undefined)) {
+    const expected = 'out, loss, duplicate or delay; loss: 0/1 makes the air clean again';
+    problems.at(node, 'missing', 'this does not say what the air does', expected);
+  }
+}
+
+function writeFault({ loss, duplicate, delayMs: [low, high] }: AirFault): readonly (readonly [string, string])[] {
+  const fields: (readonly [string, string])[] = [['loss', `${loss.num}/${loss.den}`]];
+  if (duplicate.num !== NEVER.num || duplicate.den !== NEVER.den) {
+    fields.push(['duplicate', `${duplicate.num}/${duplicate.den}`]);
+  }
+  if (high > 0) fields.push(['delay', low === high ? formatDuration(low) : writeRange(low, high)]);
+  return fields;
+}
+
+function writeRange(lowMs: number, highMs: number): string {
+  return flowList([formatDuration(lowMs), formatDuration(highMs)]);
+}

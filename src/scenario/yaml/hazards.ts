@@ -1,0 +1,94 @@
+// What YAML allows and the language does not, found while the text is cut into lexemes and before a tree is built of it:
+// anchors and aliases (that explode), tags, directives, several documents, deep nesting, characters nobody can see.
+import { CST, Lexer, Parser } from 'yaml';
+import { MAX_PROBLEMS, type Problems } from '../problems.js';
+import type { Span } from '../source.js';
+import { quoted } from './node.js';
+
+/** Entries on the parser's stack: the deepest thing a scenario needs (a map in a list in a map) takes 8. */
+const MAX_STACK = 32;
+/** A file of 1 MB made of nothing but brackets has more; a step has about 40. */
+const MAX_LEXEMES = 400_000;
+
+/** Control characters of the lexer that stand for no character of the text. */
+const MARKS: readonly string[] = [CST.DOCUMENT, CST.FLOW_END, CST.SCALAR];
+
+const REFUSED: Partial<Record<CST.TokenType, readonly [string, string]>> = {
+  anchor: ['an anchor', 'the language has no anchors and aliases: write the value where it is used, or use rows'],
+  alias: ['an alias', 'the language has no anchors and aliases: write the value where it is used, or use rows'],
+  tag: ['a tag', 'the language has no tags: write the plain value'],
+  'directive-line': ['a directive', 'a scenario is YAML 1.2 without directives: leave the line out'],
+  'doc-end': ['an end of the document', 'a file is one scenario: leave the "..." out'],
+};
+
+const BEFORE_A_DOCUMENT: readonly CST.TokenType[] = ['space', 'comment', 'newline', 'directive-line', 'doc-mode'];
+
+/** Reports every hazard. False where the text must not be parsed at all. */
+export function withoutHazards(text: string, problems: Problems): boolean {
+  return charactersAllowed(text, problems) && lexemesAllowed(text, problems);
+}
+
+function charactersAllowed(text: string, problems: Problems): boolean {
+  const forbidden = /[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufefe\uff00-\ufffd\u{10000}-\u{10ffff}]|\r(?!\n)/gu;
+  let allowed = true;
+  for (const { index, 0: character } of text.matchAll(forbidden)) {
+    if (problems.size >= MAX_PROBLEMS) break;
+    const code = (character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
+    const span = { start: index, end: index + character.length };
+    problems.on(span, 'yaml', `the character U+${code} cannot stand here`, 'a scenario is printable text in UTF-8');
+    allowed = false;
+  }
+  return allowed;
+}
+
+function lexemesAllowed(text: string, problems: Problems): boolean {
+  const parser = new Parser();
+  let count = 0;
+  let begun = false;
+  for (const { lexeme, type, offset } of lexemes(text)) {
+    count += 1;
+    if (count > MAX_LEXEMES) return tooMuch(offset, 'the file holds too much', 'split the scenario', problems);
+    for (const token of parser.next(lexeme)) if (token.type === 'error') problems.on(...syntaxError(token));
+    if (problems.size >= MAX_PROBLEMS) return false;
+    if (parser.stack.length > MAX_STACK) {
+      return tooMuch(offset, 'this is nested too deeply', 'a scenario nests no deeper than a list in a step', problems);
+    }
+    const span = { start: offset, end: offset + lexeme.trimEnd().length };
+    const refused = REFUSED[type];
+    if (refused !== undefined) problems.on(span, 'yaml', `${refused[0]} ${quoted(lexeme)}`, refused[1]);
+    if (type === 'doc-start' && begun) {
+      problems.on(span, 'yaml', 'a second document begins', 'a file is one scenario: put the other in its own file');
+      return false;
+    }
+    begun ||= !BEFORE_A_DOCUMENT.includes(type);
+  }
+  return true;
+}
+
+interface Lexeme {
+  /** As the parser wants it. */
+  readonly lexeme: string;
+  readonly type: CST.TokenType;
+  readonly offset: number;
+}
+
+function* lexemes(text: string): Generator<Lexeme> {
+  let offset = 0;
+  let isScalar = false;
+  for (const lexeme of new Lexer().lex(text)) {
+    const type: CST.TokenType = isScalar ? 'scalar' : (CST.tokenType(lexeme) ?? 'scalar');
+    const isMark: boolean = !isScalar && MARKS.includes(lexeme);
+    yield { lexeme, type: isMark ? 'doc-mode' : type, offset };
+    isScalar = isMark && lexeme === CST.SCALAR;
+    if (!isMark) offset += lexeme.length;
+  }
+}
+
+function syntaxError(token: CST.ErrorToken): [Span, 'yaml', string, string] {
+  return [{ start: token.offset, end: token.offset + token.source.length }, 'yaml', token.message, ''];
+}
+
+function tooMuch(offset: number, message: string, expected: string, problems: Problems): false {
+  problems.on({ start: offset, end: offset + 1 }, 'limit', message, expected);
+  return false;
+}

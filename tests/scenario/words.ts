@@ -1,0 +1,15 @@
+// Words that a scenario may use, for tests of the language alone: as many as the tests speak of.
+import type { Words } from '../../src/scenario/words.js';
+
+export const WORDS: Words = {
+  requirements: ['MAG-1', 'PAI-3', 'TAL-3', 'KEP-1'],
+  kinds: ['hand.start', 'hand.stop', 'hand.return', 'air.tally'],
+  levels: ['notice', 'action', 'site', 'limit'],
+  frames: ['tally', 'report', 'ack'],
+  counter: {
+    screens: ['ready', 'setting'],
+    icons: ['running', 'unclaimed'],
+    regions: { trigger: ['stopped', 'running'], panel: ['resting'] },
+  },
+  wearable: { screens: ['shift'], icons: ['stale'], regions: { shift: ['open', 'closed'] } },
+};
