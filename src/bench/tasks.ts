@@ -1,26 +1,7 @@
 // Tasks that take a person several gestures and a look at a display: keying a magnitude in, and pairing. The person does what
 // the display asks for and gives up where it does not answer, so that the same task serves any counter.
 import { counterId, inputToCounter, inputToWearable, type Stage, wearableId } from './stage.js';
-
-export type Task =
-  | {
-      readonly verb: 'set';
-      readonly tool: number;
-      readonly toTenths: number;
-      readonly step: 'opened' | 'turning' | 'reviewed' | 'committed';
-      /** Steps made so far, and whether the last turn was a quick one. */
-      readonly made: number;
-      readonly quick: boolean;
-      readonly cause: number;
-    }
-  | {
-      readonly verb: 'pair';
-      readonly tool: number;
-      readonly worker: number;
-      readonly step: 'compare' | 'tap' | 'done';
-      readonly made: number;
-      readonly cause: number;
-    };
+import type { Task } from './task.js';
 
 type SetTask = Task & { verb: 'set' };
 type PairTask = Task & { verb: 'pair' };

@@ -9,7 +9,7 @@ import type { Message } from '../link/messages.js';
 import type { CounterInput, Display, SensorState } from '../port/port.js';
 import type { Day } from '../scenario/day.js';
 import type { WearableInput } from '../wearable/wearable.js';
-import type { Task } from './tasks.js';
+import type { Task } from './task.js';
 
 /** Where everybody is who has not left. */
 export const SITE = 0;
