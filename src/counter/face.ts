@@ -1,5 +1,5 @@
 // What the counter's display shows (MAG-2, MAG-3, MAG-6, PAI-1, PAI-4, PAI-5, TAL-5): a function of its state.
-import { ALERT_LEVELS } from '../link/messages.js';
+import { ALERT_LEVELS, REFUSE_REASONS } from '../link/messages.js';
 import type { Display } from '../port/port.js';
 import { isSaturated } from './meter.js';
 import { storeIsFull } from './sessions.js';
@@ -7,6 +7,16 @@ import { pointsInTenMinutes } from './setting.js';
 import type { CounterState } from './state.js';
 
 const BLANK = -1;
+
+/** Every screen that the counter can show. */
+export const COUNTER_SCREENS: readonly string[] = [
+  'ready',
+  'setting',
+  'review',
+  'pairing',
+  'digits',
+  ...REFUSE_REASONS.map((reason) => `refused-${reason}`),
+];
 
 /** A display with its icons still as bits, so that an unchanged one is known at once. */
 export interface Face {

@@ -1,11 +1,22 @@
 // What the wearable's display shows (ACC-3, MAG-6, PAI-1, TAL-6, WEA-2, WEA-3): a function of its state.
 import { wholePoints } from '../exposure/dose.js';
+import { REFUSE_REASONS } from '../link/messages.js';
 import type { Display } from '../port/port.js';
 import type { Level } from './levels.js';
 import { shownShift } from './shifts.js';
 import type { WearableState } from './state.js';
 
 const BLANK = -1;
+
+/** Every screen that the wearable can show. */
+export const WEARABLE_SCREENS: readonly string[] = [
+  'ready',
+  'points',
+  'closed',
+  'pairing',
+  'digits',
+  ...REFUSE_REASONS.map((reason) => `refused-${reason}`),
+];
 
 /** A display with its icons still as bits, so that an unchanged one is known at once. */
 export interface Face {
@@ -15,7 +26,7 @@ export interface Face {
 }
 
 /** In sorted order; bit i of Face.icons lights WEARABLE_ICONS[i]. */
-const WEARABLE_ICONS = [
+export const WEARABLE_ICONS = [
   'incomplete',
   'level-action',
   'level-limit',
