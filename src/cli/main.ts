@@ -3,6 +3,9 @@
 import { type Commands, run } from './run.js';
 
 const commands: Commands = {
+  replay: async () => (await import('./replay.js')).addReplay,
+  check: async () => (await import('./check.js')).addCheck,
+  trace: async () => (await import('./trace.js')).addTrace,
   exposure: async () => (await import('./exposure.js')).addExposure,
 };
 

@@ -89,3 +89,7 @@ export const REFUSE_REASONS = ['busy', 'running', 'full'] as const;
 export type RefuseReason = (typeof REFUSE_REASONS)[number];
 
 export type Message = Tally | Report | Acknowledgement | PairingMessage;
+
+export type Frame = Message['frame'];
+
+export const FRAMES: readonly Frame[] = ['tally', 'report', 'ack', 'hello', 'answer', 'accept', 'refuse'];

@@ -1,9 +1,10 @@
 // Every schema of a --json output by the name of its command, and the committed file that is made from it.
 // After a schema has changed: node --import ./.ts-node.mjs tests/cli/write-schemas.ts && npx biome format --write src/cli
 import { z } from 'zod';
+import { checkOutput } from '../../src/cli/schemas/check.js';
 import { exposureOutput } from '../../src/cli/schemas/exposure.js';
 
-export const SCHEMAS: Readonly<Record<string, z.ZodType>> = { exposure: exposureOutput };
+export const SCHEMAS: Readonly<Record<string, z.ZodType>> = { check: checkOutput, exposure: exposureOutput };
 
 export const SCHEMA_FOLDER = new URL('../../src/cli/schemas/', import.meta.url);
 

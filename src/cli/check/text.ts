@@ -1,0 +1,35 @@
+// What `counterproof check` prints for people.
+import { breachText, verdictText } from '../../judge/verdict-text.js';
+import { renderProblem } from '../../scenario/render.js';
+import type { CheckedFile, CheckedRun } from './check-files.js';
+
+/** One file: a line where it holds, else everything that does not, each with the command that shows it again. */
+export function textOf(file: CheckedFile): string {
+  if (file.problems.length > 0) return `${file.problems.map(renderProblem).join('\n\n')}\n\n`;
+  const failed = file.runs.filter(({ result }) => !result.held);
+  const expectations = file.runs.reduce((sum, { result }) => sum + result.verdicts.length, 0);
+  const events = file.runs.reduce((sum, run) => sum + run.events, 0);
+  const what = `${counted(file.runs.length, 'run')}, ${counted(expectations, 'expectation')}, ${counted(events, 'event')}`;
+  if (failed.length === 0) return `holds          ${file.file}  (${what})\n`;
+  return `does not hold  ${file.file}  (${what})\n\n${failed.map((run) => failuresOf(file, run)).join('\n')}\n`;
+}
+
+export function summaryOf(files: readonly CheckedFile[]): string {
+  const unread = files.filter(({ problems }) => problems.length > 0).length;
+  const runs = files.flatMap((file) => file.runs);
+  const failed = runs.filter(({ result }) => !result.held).length;
+  const parts = [`${counted(runs.length, 'run')} of ${counted(files.length, 'file')}`];
+  parts.push(failed === 0 ? 'all hold' : `${failed} do${failed === 1 ? 'es' : ''} not hold`);
+  if (unread > 0) parts.push(`${counted(unread, 'file')} could not be read`);
+  return `${parts.join(', ')}\n`;
+}
+
+function failuresOf({ file, source }: CheckedFile, { run, result }: CheckedRun): string {
+  const judged = { file, row: run.row, whatIf: run.whatIf, fromMs: run.day.fromMs };
+  const verdicts = result.verdicts.filter(({ held }) => !held).map((verdict) => verdictText(verdict, judged, source));
+  return [...verdicts, ...result.breaches.map((breach) => breachText(breach, judged))].join('\n');
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
+}
