@@ -1,10 +1,13 @@
 // Where a worker stands: points used, what they come to as A(8), and what is left to each level.
-import { U_PER_POINT, wholePoints } from '../exposure/dose.js';
+import { wholePoints } from '../exposure/dose.js';
 import { exposureOfPoints, pointsOfDose } from '../exposure/points.js';
 import { hasPassed } from '../exposure/regimes.js';
 import type { LevelField } from '../trace/kinds.js';
 import type { Moment } from '../trace/moment.js';
 import type { WorkerMoment } from '../trace/moment-worker.js';
+
+/** Trigger time is counted in windows. */
+const WINDOW_MS = 100;
 
 export interface LevelStanding {
   readonly level: string;
@@ -17,6 +20,27 @@ export interface LevelStanding {
 /** Whole points of the worker's shift, truncated as on the wearable (ACC-3). */
 export function pointsUsed(worker: WorkerMoment): number {
   return wholePoints(worker.dose);
+}
+
+/** Ms of trigger time of the worker's shift without a magnitude: no points can be made of it (MAG-6). */
+export function unratedMs(worker: WorkerMoment): number {
+  const entries = worker.ledger.filter((entry) => entry.shift === worker.shift?.number);
+  return entries.reduce((sum, entry) => sum + entry.unratedWindows, 0) * WINDOW_MS;
+}
+
+/** Nothing is known but time without a magnitude, which is never shown as zero points (MAG-6). */
+export function isUnrated(worker: WorkerMoment): boolean {
+  return worker.dose === 0 && unratedMs(worker) > 0;
+}
+
+/** Whole points, or a dash where only unrated time is known. */
+export function pointsText(worker: WorkerMoment): string {
+  return isUnrated(worker) ? '–' : `${pointsUsed(worker)}`;
+}
+
+/** A(8) in m/s² with two decimals, rounded for showing only; a dash where only unrated time is known. */
+export function workersExposureText(worker: WorkerMoment): string {
+  return isUnrated(worker) ? '–' : exposureText(worker.dose);
 }
 
 /** A(8) in m/s² with two decimals, rounded for showing only. */
@@ -62,9 +86,4 @@ export function doseOnItsWay(moment: Moment, worker: WorkerMoment): number {
     }
   }
   return dose;
-}
-
-/** Points as a fraction of the ruler that ends at `end` points, 0..1 and beyond. */
-export function fractionOf(dose: number, end: number): number {
-  return dose / (end * U_PER_POINT);
 }

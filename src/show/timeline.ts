@@ -4,7 +4,7 @@ import type { Note } from '../scenario/scenario.js';
 import type { TraceEvent } from '../trace/kinds.js';
 import { BEFORE, type Moment, momentAfter } from '../trace/moment.js';
 import type { ShownDay } from './shown-day.js';
-import { exposureText, pointsUsed } from './standing.js';
+import { pointsText, workersExposureText } from './standing.js';
 import { endState } from './timeline/end-state.js';
 import { acknowledges, happeningText } from './timeline/happenings.js';
 import type { TimelineLine } from './timeline/line.js';
@@ -59,7 +59,7 @@ function tellHalfHours(lines: TimelineLine[], moment: Moment, dueMs: number, unt
   let atMs = dueMs === 0 ? HALF_HOUR_MS - (moment.fromMs % HALF_HOUR_MS) : dueMs;
   for (; atMs < untilMs; atMs += HALF_HOUR_MS) {
     const points = moment.workers.map((worker) => {
-      return `${worker.name} ${pointsUsed(worker)} (A(8) ${exposureText(worker.dose)})`;
+      return `${worker.name} ${pointsText(worker)} (A(8) ${workersExposureText(worker)})`;
     });
     lines.push({ atMs, who: 'points', text: points.join('   ') });
   }

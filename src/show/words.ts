@@ -4,6 +4,7 @@ import type { LevelField } from '../trace/kinds.js';
 import type { SentEvent } from '../trace/moment-air.js';
 
 const MINUTE_MS = 60_000;
+const WINDOW_MS = 100;
 
 const LEVEL_WORDS: Readonly<Record<string, string>> = {
   notice: 'notice level',
@@ -55,7 +56,10 @@ export function frameWord(sent: SentEvent): string {
 export function frameContent(sent: SentEvent): string {
   switch (sent.kind) {
     case 'air.tally':
-      return `${tenthsText(pointTenths(sent.dose))} points`;
+      // MAG-6: time without a magnitude is never told as zero points.
+      return sent.dose === 0 && sent.unratedWindows > 0
+        ? `${minutesText(sent.unratedWindows * WINDOW_MS)} unrated`
+        : `${tenthsText(pointTenths(sent.dose))} points`;
     case 'air.report':
       return sent.shortBursts > 0
         ? `${sent.shortBursts} short bursts`

@@ -1,6 +1,7 @@
 // What a class must know of a worker beside the points, in a word or two each, the most pressing first.
 import type { WorkerMoment } from '../trace/moment-worker.js';
-import { levelWord } from './words.js';
+import { unratedMs } from './standing.js';
+import { levelWord, minutesText } from './words.js';
 
 /** Words such as "alert: EAV", "away", "stale: breaker", "shift closed"; none where all is as it should be. */
 export function stateWords(worker: WorkerMoment): readonly string[] {
@@ -10,6 +11,7 @@ export function stateWords(worker: WorkerMoment): readonly string[] {
   if (pending !== undefined) words.push(`alert: ${levelWord(pending.level)}`);
   if (place !== 0) words.push('away');
   if (stale.length > 0) words.push(`stale: ${stale.join(', ')}`);
+  if (unratedMs(worker) > 0) words.push(`unrated: ${minutesText(unratedMs(worker))}`);
   if (shift === null) words.push('no shift');
   if (shift !== null && shift.closedAtMs !== null) words.push('closed');
   if (shift !== null && shift.incomplete.length > 0) words.push('incomplete');

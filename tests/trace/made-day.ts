@@ -184,7 +184,7 @@ export class MadeDay {
       shift: worker.shift,
       total,
       triggerWindows: windows,
-      unratedWindows: 0,
+      unratedWindows: tool.tenths === 0 ? windows : 0,
     });
     for (const { level, points, compare } of LEVELS) {
       if (worker.raised.has(level) || !hasPassed(total, points, compare)) continue;

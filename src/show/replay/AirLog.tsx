@@ -26,10 +26,9 @@ function lineOf(fromMs: number, { frame: { sent, fate, reason }, count }: AirGro
   const fates = { sent: '…', heard: '', lost: `lost (${reason})`, refused: `refused (${reason})` };
   const words = [
     `${secondsText(fromMs, sent.at)} ${sent.by} → ${sent.to}`,
-    frameWord(sent),
+    `${frameWord(sent)}${count > 1 ? ` ×${count}` : ''}`,
     fates[fate],
     wide ? frameContent(sent) : '',
-    count > 1 ? `×${count}` : '',
   ];
   return words.filter((word) => word !== '').join(wide ? '  ' : ' ');
 }

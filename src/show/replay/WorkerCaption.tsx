@@ -3,7 +3,7 @@ import { Box, Text } from 'ink';
 import { wholePoints } from '../../exposure/dose.js';
 import type { Moment } from '../../trace/moment.js';
 import type { WorkerMoment } from '../../trace/moment-worker.js';
-import { doseOnItsWay, exposureText, levelOf } from '../standing.js';
+import { doseOnItsWay, isUnrated, levelOf, workersExposureText } from '../standing.js';
 import { levelWord } from '../words.js';
 import { stateWords } from '../worker-state.js';
 
@@ -19,7 +19,7 @@ interface Props {
 export function WorkerCaption({ moment, worker, indent }: Props) {
   const onItsWay = wholePoints(doseOnItsWay(moment, worker));
   const numbers = [
-    `A(8) ${exposureText(worker.dose)} m/s²`,
+    `A(8) ${workersExposureText(worker)} m/s²`,
     ...['action', 'limit'].flatMap((level) => leftWords(worker, level)),
   ];
   const state = stateWords(worker).join(', ');
@@ -38,6 +38,6 @@ export function WorkerCaption({ moment, worker, indent }: Props) {
 
 function leftWords(worker: WorkerMoment, level: string): readonly string[] {
   const standing = levelOf(worker, level);
-  if (standing === undefined) return [];
+  if (standing === undefined || isUnrated(worker)) return [];
   return [standing.passed ? `past ${levelWord(level)}` : `${standing.left} to ${levelWord(level)}`];
 }

@@ -2,7 +2,7 @@
 import { Box } from 'ink';
 import type { Moment } from '../../trace/moment.js';
 import type { WorkerMoment } from '../../trace/moment-worker.js';
-import { doseOnItsWay, exposureText, levelOf, pointsUsed } from '../standing.js';
+import { doseOnItsWay, isUnrated, levelOf, pointsText, workersExposureText } from '../standing.js';
 import { stateWords } from '../worker-state.js';
 import { Cell } from './Cell.js';
 import { colourOf } from './colours.js';
@@ -23,7 +23,7 @@ export function WorkerRow({ moment, worker, index, mark, layout }: Props) {
   const { captions, nameColumns, rulerCells } = layout;
   const points = (
     <Cell columns={captions ? POINTS_COLUMNS : BESIDE.points} right bold>
-      {pointsUsed(worker)}
+      {pointsText(worker)}
     </Cell>
   );
   return (
@@ -51,7 +51,7 @@ function Numbers({ worker }: Pick<Props, 'worker'>) {
   return (
     <>
       <Cell columns={BESIDE.exposure} right>
-        {exposureText(worker.dose)}
+        {workersExposureText(worker)}
       </Cell>
       <Cell columns={BESIDE.action} right>
         {leftTo(worker, 'action')}
@@ -71,6 +71,6 @@ function firstState(worker: WorkerMoment): string {
 
 function leftTo(worker: WorkerMoment, level: string): string {
   const standing = levelOf(worker, level);
-  if (standing === undefined) return '–';
+  if (standing === undefined || isUnrated(worker)) return '–';
   return standing.passed ? 'past' : `${standing.left}`;
 }

@@ -11,11 +11,13 @@ const LETTERS: Readonly<Record<string, Command>> = {
   p: { do: 'previous alert' },
 };
 
-/** The line that is always in view, as long as the columns allow. */
+/** The line that is always in view: as much of it as the columns allow. */
 export function helpText(playing: boolean, columns: number): string {
-  const space = playing ? 'pause' : 'play';
+  const space = `space ${playing ? 'pause' : 'play'}`;
+  const short = `${space}  ←→ 1 min  1–9  n p  tab  q quit`;
+  const usual = `${space}  ←→ 1 min  pgup pgdn 10  1–9 speed  n p alert  tab chart  q quit`;
   const whole = [
-    `space ${space}`,
+    space,
     '←→ a minute',
     'shift or page ten',
     '1–9 speed',
@@ -24,8 +26,7 @@ export function helpText(playing: boolean, columns: number): string {
     'tab chart',
     'q quit',
   ].join('   ');
-  if (whole.length <= columns) return whole;
-  return [`space ${space}`, '←→ 1 min', 'pgup pgdn 10', '1–9 speed', 'n p alert', 'tab chart', 'q quit'].join('  ');
+  return [whole, usual].find((text) => text.length <= columns) ?? short;
 }
 
 /** The command of a key that is no letter, if it has one. */

@@ -48,6 +48,7 @@ export function stripChart(
   const across = columns * DOTS_ACROSS;
   const last = Math.min(across - 1, Math.floor((atMs * across) / untilMs));
   const heads = courses.map((course, series) => {
+    if (!hasPoints(course, atMs)) return null;
     let previous = 0;
     for (let x = 0; x <= last; x++) {
       const timeMs = Math.min(atMs, ((x + 1) * untilMs) / across);
@@ -61,6 +62,11 @@ export function stripChart(
   ride(grid, bits, marks, shape);
   putHeads(grid, heads, marks, Math.floor(last / DOTS_ACROSS), shape);
   return grid;
+}
+
+/** Nobody who has had no points yet is drawn as standing at zero: all of it may be unrated (MAG-6). */
+function hasPoints(course: Course, atMs: number): boolean {
+  return course.changes.some((change) => change.dose > 0 && change.atMs <= atMs);
 }
 
 /** Dot counted from below, 0 at the bottom. */
@@ -111,13 +117,14 @@ function ride(grid: ChartCell[][], bits: readonly Uint8Array[], marks: readonly 
 /** Puts each mark to the right of its line's end, the next one a column further where lines end together. */
 function putHeads(
   grid: ChartCell[][],
-  heads: readonly number[],
+  heads: readonly (number | null)[],
   marks: readonly string[],
   column: number,
   shape: ChartShape,
 ): void {
   const taken = new Set<number>();
   heads.forEach((dot, series) => {
+    if (dot === null) return;
     const row = Math.floor((shape.rows * DOTS_DOWN - 1 - dot) / DOTS_DOWN);
     let free = Math.min(column + 1, shape.columns - 1);
     while (taken.has(row * shape.columns + free) && free < shape.columns - 1) free++;

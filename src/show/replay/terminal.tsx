@@ -25,7 +25,7 @@ export async function replayInTerminal(day: ShownDay, options: ReplayOptions = {
   let unmount = () => {};
   const leave = enterScreen(stdout, life, () => unmount());
   try {
-    const app = render(<Replay reel={reel} ticker={ticker} />, { stdin, stdout });
+    const app = render(<Replay reel={reel} ticker={ticker} />, { stdin, stdout, patchConsole: false });
     unmount = () => app.unmount();
     await app.waitUntilExit();
   } finally {

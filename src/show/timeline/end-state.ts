@@ -4,7 +4,7 @@ import { pointTenths } from '../../exposure/points.js';
 import type { Moment } from '../../trace/moment.js';
 import { openSession, type ToolMoment } from '../../trace/moment-tool.js';
 import type { WorkerMoment } from '../../trace/moment-worker.js';
-import { doseOnItsWay, exposureText, levelOf, pointsUsed } from '../standing.js';
+import { doseOnItsWay, isUnrated, levelOf, pointsText, workersExposureText } from '../standing.js';
 import { levelWord, tenthsText } from '../words.js';
 import { stateWords } from '../worker-state.js';
 
@@ -20,12 +20,12 @@ function workerText(moment: Moment, worker: WorkerMoment): string {
   const onItsWay = wholePoints(doseOnItsWay(moment, worker));
   const levels = ['action', 'limit'].flatMap((level) => {
     const standing = levelOf(worker, level);
-    if (standing === undefined) return [];
+    if (standing === undefined || isUnrated(worker)) return [];
     return [standing.passed ? `past the ${levelWord(level)}` : `${standing.left} left to the ${levelWord(level)}`];
   });
   return [
-    `${pointsUsed(worker)} points`,
-    `A(8) ${exposureText(worker.dose)} m/s²`,
+    `${pointsText(worker)} points`,
+    `A(8) ${workersExposureText(worker)} m/s²`,
     ...levels,
     ...(onItsWay > 0 ? [`${onItsWay} points on the way`] : []),
     ...stateWords(worker),
@@ -33,16 +33,16 @@ function workerText(moment: Moment, worker: WorkerMoment): string {
 }
 
 function toolText(tool: ToolMoment): string {
-  const sessions = tool.sessions.map(({ number, owner, dose }) => `session ${number} of ${owner}: ${pointsText(dose)}`);
+  const sessions = tool.sessions.map(({ number, owner, dose }) => `session ${number} of ${owner}: ${dosePoints(dose)}`);
   const { dose, triggerWindows } = tool.unclaimed;
   return [
     ...(sessions.length === 0 ? ['never paired'] : sessions),
     ...(openSession(tool) === undefined && sessions.length > 0 ? ['no session open'] : []),
-    ...(triggerWindows > 0 ? [`unclaimed: ${pointsText(dose)}`] : []),
+    ...(triggerWindows > 0 ? [`unclaimed: ${dosePoints(dose)}`] : []),
     ...(tool.setTenths === 0 ? ['no magnitude set'] : []),
   ].join(', ');
 }
 
-function pointsText(dose: number): string {
+function dosePoints(dose: number): string {
   return `${tenthsText(pointTenths(dose))} points`;
 }
