@@ -52,8 +52,8 @@ export interface WearableState {
   calls: number;
   /** Whether any paired tool is known to run. */
   anyRunning: boolean;
-  /** Whether a look at silent counters is planned. */
-  checkPlanned: boolean;
+  /** When the next look at silent counters is planned, null where none is. */
+  checkAtMs: number | null;
 }
 
 export function freshState(id: number): WearableState {
@@ -69,6 +69,6 @@ export function freshState(id: number): WearableState {
     acknowledged: 0,
     calls: 0,
     anyRunning: false,
-    checkPlanned: false,
+    checkAtMs: null,
   };
 }

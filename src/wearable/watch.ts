@@ -5,21 +5,21 @@ import type { Link } from './state.js';
 const STALE_AFTER_RUNNING_MS = 20_000;
 const STALE_AFTER_RESTING_MS = 150_000;
 
-/** Plans the next look at silent counters, unless one is planned. */
+/** Plans a look at silent counters for when the first of them becomes stale, unless one is planned by then. */
 export function planCheck(parts: Parts): void {
   const { state } = parts;
-  if (state.checkPlanned) return;
   let dueMs = Infinity;
   for (const link of state.links) dueMs = Math.min(dueMs, staleAtMs(link));
-  if (dueMs === Infinity) return;
-  state.checkPlanned = true;
+  if (dueMs >= (state.checkAtMs ?? Infinity)) return;
+  state.checkAtMs = dueMs;
   parts.post(dueMs - parts.nowMs(), { type: 'CHECK' });
 }
 
-/** Marks the counters that have been silent for too long. */
+/** Marks the counters that have been silent for too long. A look that was planned for later than the next comes for nothing. */
 export function checkCounters(parts: Parts): void {
   const { state } = parts;
-  state.checkPlanned = false;
+  if (parts.nowMs() !== state.checkAtMs) return;
+  state.checkAtMs = null;
   for (const link of state.links) {
     if (staleAtMs(link) <= parts.nowMs()) markStale(parts, link, true);
   }
