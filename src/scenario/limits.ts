@@ -10,5 +10,7 @@ export const MAX_TOOLS = 64;
 export const MAX_WORKERS = 64;
 export const MAX_ROWS = 200;
 export const MAX_WHAT_IFS = 20;
+/** Of one what-if. */
+export const MAX_CHANGES = 20;
 /** Steps, expectations and notes of one row, times the rows. */
 export const MAX_ITEMS_IN_ALL = 50_000;

@@ -29,13 +29,16 @@ export function pickWord(map: MapNode, vocabulary: Vocabulary, problems: Problem
     problems.at(map, 'missing', `this ${thing} has no ${word}`, expected);
   } else {
     const { key, keySpan } = unknown;
-    problems.on(keySpan, 'unknown', `unknown ${word} ${quoted(key)}`, expected, nearestWord(key, words));
+    problems.on(keySpan, 'unknown', `unknown ${word} ${quoted(key)}`, expected, { word: key, known: words });
   }
   return null;
 }
 
+/** Of so many unknown keys the likeliest is looked for. */
+const MAX_STRANGE = 10;
+
 /** The key that was most likely meant as one of the words. */
 function likeliest(map: MapNode, { words, companions }: Vocabulary): Entry | null {
-  const strange = map.entries.filter(({ key }) => !companions.includes(key));
+  const strange = map.entries.filter(({ key }) => !companions.includes(key)).slice(0, MAX_STRANGE);
   return strange.find(({ key }) => nearestWord(key, words) !== null) ?? strange[0] ?? null;
 }

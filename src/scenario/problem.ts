@@ -24,6 +24,12 @@ export interface Excerpt {
   readonly width: number;
 }
 
+/** A word and the known ones of which one may have been meant. */
+export interface Near {
+  readonly word: string;
+  readonly known: Iterable<string>;
+}
+
 export interface Problem {
   readonly kind: ProblemKind;
   readonly place: Place;

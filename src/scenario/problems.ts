@@ -1,5 +1,6 @@
 // Gathers the problems of one scenario file: all of them, each once, in the order of their places, but never endlessly.
-import type { Problem, ProblemKind } from './problem.js';
+import { nearestWord } from './nearest.js';
+import type { Near, Problem, ProblemKind } from './problem.js';
 import type { Source, Span } from './source.js';
 import { type Node, quoted } from './yaml/node.js';
 
@@ -17,17 +18,18 @@ export class Problems {
   }
 
   /** Reports what is wrong with a node; silent about a node that was reported as broken. */
-  at(node: Node, kind: ProblemKind, message: string, expected: string, nearest: string | null = null): void {
+  at(node: Node, kind: ProblemKind, message: string, expected: string, near: Near | null = null): void {
     if (node.kind === 'broken') return;
     const put = node.kind === 'scalar' && node.parameter !== null ? ` (put in for $${node.parameter})` : '';
-    this.on(node.span, kind, `${message}${put}`, expected, nearest);
+    this.on(node.span, kind, `${message}${put}`, expected, near);
   }
 
-  on(span: Span, kind: ProblemKind, message: string, expected: string, nearest: string | null = null): void {
+  on(span: Span, kind: ProblemKind, message: string, expected: string, near: Near | null = null): void {
     const key = `${span.start} ${message}`;
-    if (this.found.has(key)) return;
-    this.cut ||= this.found.size >= MAX_PROBLEMS;
+    if (this.cut || this.found.has(key)) return;
+    this.cut = this.found.size >= MAX_PROBLEMS;
     if (this.cut) return;
+    const nearest = near === null ? null : nearestWord(near.word, near.known);
     const { source } = this;
     const { start } = span;
     const place = source.place(start);
@@ -35,8 +37,8 @@ export class Problems {
   }
 
   /** `unknown WHAT "word"`, with the nearest known word. */
-  unknown(node: Node, what: string, word: string, expected: string, nearest: string | null): void {
-    this.at(node, 'unknown', `unknown ${what} ${quoted(word)}`, expected, nearest);
+  unknown(node: Node, what: string, near: Near, expected: string): void {
+    this.at(node, 'unknown', `unknown ${what} ${quoted(near.word)}`, expected, near);
   }
 
   /** In the order of their places. */

@@ -9,7 +9,7 @@ import { MAX_SPAN_MS } from './fields/clock.js';
 import { readSome } from './fields/read-fields.js';
 import { MAX_ITEMS } from './limits.js';
 import { Timeline } from './moment.js';
-import { readNotes } from './notes.js';
+import { notesOf, readNotes } from './notes.js';
 import type { Problems } from './problems.js';
 import type { ScenarioRun } from './scenario.js';
 import { Scope } from './scope.js';
@@ -48,9 +48,10 @@ export function readRow(map: MapNode, row: string, words: Words, source: Source,
   const frameOfDay = { ...frame, seed: top.seed?.value ?? DEFAULT_SEED, regime: top.regime?.value ?? '' };
   const timelines = new Map([...drafts].map(([name, draft]) => [name, new Timeline(frame, draft.events)]));
   const expectations = readExpectations(top.expect?.value, timelines, { scope, words, source });
+  const written = readNotes(top.notes?.value, scope);
   const runs = [...drafts].map(([whatIf, draft]): ScenarioRun => {
     const day: Day = { ...frameOfDay, tools: draft.tools, workers, events: draft.events.map(({ event }) => event) };
-    const notes = readNotes(top.notes?.value, timelines.get(whatIf) ?? new Timeline(frame, []), scope);
+    const notes = notesOf(written, new Timeline(frame, draft.events), problems);
     return { row, whatIf, day, expectations: expectations.get(whatIf) ?? [], notes };
   });
   const [asWritten, ...whatIfs] = runs as [ScenarioRun, ...ScenarioRun[]];
@@ -65,18 +66,18 @@ function scopeOf(map: MapNode, words: Words, problems: Problems): Scope {
   return new Scope(problems, {
     ...(tool === null ? {} : { tool }),
     ...(worker === null ? {} : { worker }),
-    ...(tool === null || worker === null ? {} : { 'tool or worker': [...tool, ...worker] }),
+    ...(tool === null || worker === null ? {} : { 'tool or worker': new Set([...tool, ...worker]) }),
     ...(day === undefined ? {} : { label: labelsOf(day) }),
-    'what-if': whatIfNames(entryOf(map, 'what-if')?.value),
-    requirement: words.requirements,
-    event: words.kinds,
-    level: words.levels,
-    frame: words.frames,
+    'what-if': new Set(whatIfNames(entryOf(map, 'what-if')?.value)),
+    requirement: new Set(words.requirements),
+    event: new Set(words.kinds),
+    level: new Set(words.levels),
+    frame: new Set(words.frames),
   });
 }
 
-function keysOf(node: Node | undefined): readonly string[] | null {
-  return node?.kind === 'map' ? node.entries.map(({ key }) => key) : null;
+function keysOf(node: Node | undefined): ReadonlySet<string> | null {
+  return node?.kind === 'map' ? new Set(node.entries.map(({ key }) => key)) : null;
 }
 
 /** The expectations of the day as written (null) and of each what-if that one names. */

@@ -1,7 +1,6 @@
 // Rows of parameters: the day runs once a row, with each $name replaced by the row's value.
 import { mapsOf } from './collections.js';
 import { MAX_ROWS } from './limits.js';
-import { nearestWord } from './nearest.js';
 import type { Problems } from './problems.js';
 import { type Entry, type MapNode, type Node, nodeWord, quoted, type ScalarNode } from './yaml/node.js';
 
@@ -11,6 +10,8 @@ export interface Row {
   readonly values: ReadonlyMap<string, ScalarNode>;
 }
 
+/** Of the parameters that a row lacks so many are named. */
+const MAX_NAMED = 10;
 const NAME = /^[A-Za-z][A-Za-z0-9_-]{0,39}$/;
 
 /** The rows of a file; one without values where the file has none, or none that can be read. */
@@ -51,16 +52,21 @@ function readParameter({ key, keySpan, value }: Entry, problems: Problems): [str
 
 /** Whether a row has other parameters than the first. */
 function reportDifference(map: MapNode, first: MapNode, problems: Problems): boolean {
-  const keys = map.entries.map(({ key }) => key);
-  const firstKeys = first.entries.map(({ key }) => key);
-  const missing = firstKeys.filter((key) => !keys.includes(key));
+  const keys = new Set(map.entries.map(({ key }) => key));
+  const firstKeys = new Set(first.entries.map(({ key }) => key));
+  const missing = [...firstKeys].filter((key) => !keys.has(key));
   if (missing.length > 0) {
-    problems.at(map, 'missing', `this row lacks ${missing.join(', ')}`, 'every row has the parameters of the first');
+    problems.at(
+      map,
+      'missing',
+      `this row lacks ${missing.slice(0, MAX_NAMED).join(', ')}`,
+      'every row has the parameters of the first',
+    );
   }
-  const more = map.entries.filter(({ key }) => !firstKeys.includes(key));
+  const more = map.entries.filter(({ key }) => !firstKeys.has(key));
   for (const { key, keySpan } of more) {
-    const nearest = nearestWord(key, firstKeys);
-    problems.on(keySpan, 'unexpected', `the first row has no ${quoted(key)}`, 'all rows have the same ones', nearest);
+    const near = { word: key, known: firstKeys };
+    problems.on(keySpan, 'unexpected', `the first row has no ${quoted(key)}`, 'all rows have the same ones', near);
   }
   return missing.length + more.length > 0;
 }
@@ -91,7 +97,7 @@ export function fillIn(node: Node, row: Row, used: Set<string>, problems: Proble
       const known = [...row.values.keys()];
       const expected =
         known.length === 0 ? 'the file has no rows that give it a value' : `rows give ${known.join(', ')}`;
-      problems.unknown(node, 'parameter', `$${parameter}`, expected, nearestWord(parameter, known));
+      problems.unknown(node, 'parameter', { word: parameter, known }, expected);
       return { kind: 'broken', span: node.span };
     }
   }

@@ -3,7 +3,6 @@
 
 import { formatClock } from './fields/clock.js';
 import type { Named, Reference } from './fields/field.js';
-import { nearestWord } from './nearest.js';
 import type { Problems } from './problems.js';
 import type { Node } from './yaml/node.js';
 
@@ -20,7 +19,7 @@ export class Scope {
   /** known: what there is of each; a list that is not there is not checked, because it could not be read. */
   constructor(
     readonly problems: Problems,
-    private readonly known: Readonly<Partial<Record<Named, readonly string[]>>>,
+    private readonly known: Readonly<Partial<Record<Named, ReadonlySet<string>>>>,
   ) {}
 
   check({ named, name, node }: Reference): void {
@@ -29,20 +28,20 @@ export class Scope {
   }
 
   /** Reports a word that is not among the known ones. */
-  word(node: Node, what: string, word: string, known: readonly string[]): void {
-    if (known.includes(word)) return;
-    const more = known.length > MAX_LISTED ? ' …' : '';
+  word(node: Node, what: string, word: string, known: ReadonlySet<string>): void {
+    if (known.has(word)) return;
+    const listed = [...known].slice(0, MAX_LISTED).join(', ');
     const expected =
-      known.length === 0 ? `there is no ${what}` : `known: ${known.slice(0, MAX_LISTED).join(', ')}${more}`;
-    this.problems.unknown(node, what, word, expected, nearestWord(word, known));
+      known.size === 0 ? `there is no ${what}` : `known: ${listed}${known.size > MAX_LISTED ? ' …' : ''}`;
+    this.problems.unknown(node, what, { word, known }, expected);
   }
 
   isTool(name: string): boolean {
-    return this.known.tool?.includes(name) ?? false;
+    return this.known.tool?.has(name) ?? false;
   }
 
   isWorker(name: string): boolean {
-    return this.known.worker?.includes(name) ?? false;
+    return this.known.worker?.has(name) ?? false;
   }
 }
 

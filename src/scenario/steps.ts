@@ -60,11 +60,11 @@ function readStep(map: MapNode, frame: Frame, scope: Scope): readonly LabelledEv
 }
 
 /** Every label that a step has, also a step that could not be read. */
-export function labelsOf(node: Node): readonly string[] {
+export function labelsOf(node: Node): ReadonlySet<string> {
   const labels = new Set<string>();
   for (const step of node.kind === 'list' ? node.items : []) {
     const label = step.kind === 'map' ? entryOf(step, 'as')?.value : undefined;
     if (label?.kind === 'scalar') labels.add(label.text);
   }
-  return [...labels];
+  return labels;
 }

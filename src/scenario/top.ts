@@ -3,20 +3,15 @@ import { z } from 'zod';
 import { REGIME_IDS } from '../exposure/regimes.js';
 import { choice } from './fields/choice.js';
 import { type ClockTime, clock, DAY_MS, MAX_SPAN_MS, sinceStart } from './fields/clock.js';
-import { type Field, type Found, field } from './fields/field.js';
+import { type Found, nodeField } from './fields/field.js';
 import { integer } from './fields/number.js';
 import { namesOf, sentence } from './fields/text.js';
 import type { Problems } from './problems.js';
 import type { Frame } from './scope.js';
-import type { Node } from './yaml/node.js';
 
 const MAX_SEED = 4_294_967_295;
 /** Where a file gives none. */
 export const DEFAULT_SEED = 1;
-
-function part(type: 'array' | 'object', description: string): Field<Node> {
-  return field({ type, description }, (node) => node);
-}
 
 export const TOP = z.strictObject({
   title: sentence('what the scenario shows', 'one line'),
@@ -25,13 +20,22 @@ export const TOP = z.strictObject({
   regime: choice(REGIME_IDS),
   from: clock,
   until: clock,
-  tools: part('object', 'a map of tools, {breaker: {hand: percussive, magnitude: 12.0}}'),
-  workers: part('object', 'a map of workers, {Edda: {}}'),
-  day: part('array', 'a list of steps, - {at: 07:00, pair: breaker, with: Edda}'),
-  expect: part('array', 'a list of expectations, - {at: end, points: Edda, is: 19.2}').optional(),
-  rows: part('array', 'a list of rows of parameters, - {away: 5m}').optional(),
-  'what-if': part('object', 'a map of changes, {a lighter breaker: [{magnitude: breaker, to: 8.0}]}').optional(),
-  notes: part('array', 'a list of notes, - {at: 07:30, say: Now the breaker runs.}').optional(),
+  tools: nodeField({ type: 'object', description: 'a map of tools, {breaker: {hand: percussive, magnitude: 12.0}}' }),
+  workers: nodeField({ type: 'object', description: 'a map of workers, {Edda: {}}' }),
+  day: nodeField({ type: 'array', description: 'a list of steps, - {at: 07:00, pair: breaker, with: Edda}' }),
+  expect: nodeField({
+    type: 'array',
+    description: 'a list of expectations, - {at: end, points: Edda, is: 19.2}',
+  }).optional(),
+  rows: nodeField({ type: 'array', description: 'a list of rows of parameters, - {away: 5m}' }).optional(),
+  'what-if': nodeField({
+    type: 'object',
+    description: 'a map of changes, {a lighter breaker: [{magnitude: breaker, to: 8.0}]}',
+  }).optional(),
+  notes: nodeField({
+    type: 'array',
+    description: 'a list of notes, - {at: 07:30, say: Now the breaker runs.}',
+  }).optional(),
 });
 
 /** Keys whose values are the same in every row. */

@@ -1,7 +1,7 @@
 // How a quantity is compared, and with what: numbers exactly as written, trigger time as a length of time.
 import type { Comparison, Decimal } from '../expectation.js';
 import { parseDuration } from '../fields/duration.js';
-import { type Found, field } from '../fields/field.js';
+import { type Found, nodeField } from '../fields/field.js';
 import { parseDecimal } from '../fields/number.js';
 import type { Problems } from '../problems.js';
 import type { MapNode, Node } from '../yaml/node.js';
@@ -19,10 +19,10 @@ const UNIT_TEXT: Readonly<Record<Unit, string>> = {
 export const COMPARISONS = ['is', 'exactly', 'between', 'at least', 'at most', 'above', 'below'] as const;
 export type ComparisonWord = (typeof COMPARISONS)[number];
 
-const operand = field<Node>(
-  { anyOf: [{ type: 'number' }, { type: 'string' }, { type: 'array' }], description: 'a number, or [low, high]' },
-  (node) => node,
-).optional();
+const operand = nodeField({
+  anyOf: [{ type: 'number' }, { type: 'string' }, { type: 'array' }],
+  description: 'a number, or [low, high]',
+}).optional();
 
 /** The comparisons as optional fields, of which exactly one is wanted. */
 export const COMPARISON_FIELDS = Object.fromEntries(COMPARISONS.map((word) => [word, operand])) as Record<

@@ -15,11 +15,11 @@ export const display = subject(
       return null;
     }
     if (screen !== undefined) {
-      scope.word(screen.node, 'screen', screen.value, screens);
+      scope.word(screen.node, 'screen', screen.value, new Set(screens));
       return { condition: { of: 'display screen', device, is: screen.value } };
     }
     if (icon === undefined) return { quantity: { of: 'display value', device }, unit: 'decimal' };
-    scope.word(icon.node, 'icon', icon.value, icons);
+    scope.word(icon.node, 'icon', icon.value, new Set(icons));
     return { condition: { of: 'display icon', device, has: icon.value } };
   },
 );
@@ -31,8 +31,8 @@ export const state = subject(
   'no',
   ({ value: device }, { region, is }, { scope, words }) => {
     const { regions } = scope.isTool(device) ? words.counter : words.wearable;
-    scope.word(region.node, 'region', region.value, Object.keys(regions));
-    if (Object.hasOwn(regions, region.value)) scope.word(is.node, 'state', is.value, regions[region.value] ?? []);
+    scope.word(region.node, 'region', region.value, new Set(Object.keys(regions)));
+    if (Object.hasOwn(regions, region.value)) scope.word(is.node, 'state', is.value, new Set(regions[region.value]));
     return { condition: { of: 'state', device, region: region.value, is: is.value } };
   },
 );

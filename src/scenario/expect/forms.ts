@@ -2,9 +2,9 @@
 
 import { choice } from '../fields/choice.js';
 import { duration } from '../fields/duration.js';
-import { field } from '../fields/field.js';
+import { field, nodeField } from '../fields/field.js';
 import { type Moment, moment, readMoment } from '../moment.js';
-import type { MapNode, Node } from '../yaml/node.js';
+import type { MapNode } from '../yaml/node.js';
 import { SUBJECTS } from './subjects.js';
 
 export const FORMS = ['at', 'always', 'never', 'within', 'rises by'] as const;
@@ -18,13 +18,10 @@ const anchor = field<Moment | MapNode>(
   (node, reading) => (node.kind === 'map' ? node : readMoment(node, reading)),
 );
 
-const rise = field<Node>(
-  {
-    description: 'a number, a range [low, high], or a comparison such as {at least: 20}',
-    anyOf: [{ type: 'number' }, { type: 'string' }, { type: 'array' }, { type: 'object' }],
-  },
-  (node) => node,
-);
+const rise = nodeField({
+  description: 'a number, a range [low, high], or a comparison such as {at least: 20}',
+  anyOf: [{ type: 'number' }, { type: 'string' }, { type: 'array' }, { type: 'object' }],
+});
 
 /** The fields that make each form; what it is about comes beside them. */
 export const FORM_FIELDS = {

@@ -75,7 +75,7 @@ function subjectOf(map: MapNode, { subjectKey, fields }: FormFields, { scope }: 
     const subject = node?.kind === 'scalar' ? SUBJECTS.get(node.text) : undefined;
     if (subject === undefined && node !== undefined) {
       const text = node.kind === 'scalar' ? node.text : '';
-      scope.word(node, 'subject', text, WORDS);
+      scope.word(node, 'subject', text, new Set(WORDS));
     }
     return subject ?? null;
   }

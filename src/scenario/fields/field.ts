@@ -2,6 +2,7 @@
 // so that whoever finds fault with the value later can still point at it. What the field looks like in JSON Schema, and
 // what an error says was expected, come from the same place.
 import { z } from 'zod';
+import type { Near } from '../problem.js';
 import { type Node, nodeWord } from '../yaml/node.js';
 
 /** What a name in a scenario may stand for. */
@@ -34,7 +35,7 @@ export interface Found<T> {
 export interface Refusal {
   readonly refused: string;
   readonly expected: string;
-  readonly nearest: string | null;
+  readonly near: Near | null;
 }
 
 /** What a field's reader reports to. */
@@ -73,6 +74,11 @@ export function field<T extends NonNullable<unknown>>(
   });
 }
 
+/** A field that takes any node as it is, for something that is read by other means. */
+export function nodeField(meta: FieldMeta): Field<Node> {
+  return field(meta, (node) => node);
+}
+
 /** What an issue of such a field carries. */
 export interface RefusedAt {
   readonly at: Node;
@@ -104,8 +110,8 @@ export function readScalar<T>(
   return fits ? read(node.text) : refusal(wrongType(node, type), meta.description + quotesHint(node, type, meta));
 }
 
-export function refusal(refused: string, expected: string, nearest: string | null = null): Refusal {
-  return { refused, expected, nearest };
+export function refusal(refused: string, expected: string, near: Near | null = null): Refusal {
+  return { refused, expected, near };
 }
 
 export function isRefusal(value: unknown): value is Refusal {

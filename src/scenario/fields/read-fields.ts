@@ -1,7 +1,6 @@
 // Reads a map of the file by a strict zod definition: every unknown key, missing key and wrong value is reported at its
 // own place, all at once.
 import type { z } from 'zod';
-import { nearestWord } from '../nearest.js';
 import type { Scope } from '../scope.js';
 import type { Span } from '../source.js';
 import { entryOf, type MapNode, quoted } from '../yaml/node.js';
@@ -39,7 +38,7 @@ export function readSome<S extends z.ZodObject>(
   for (const { key, keySpan } of map.entries) {
     if (known.includes(key)) continue;
     const expected = `it has ${known.join(', ')}`;
-    problems.on(keySpan, 'unknown', `${what} has no ${quoted(key)}`, expected, nearestWord(key, known));
+    problems.on(keySpan, 'unknown', `${what} has no ${quoted(key)}`, expected, { word: key, known });
     complete = false;
   }
   for (const [key, schema] of Object.entries(definition.shape) as [string, z.ZodType][]) {
@@ -55,7 +54,7 @@ export function readSome<S extends z.ZodObject>(
       if (at === undefined || why === undefined) {
         problems.on(span, 'missing', `${what} needs "${key}"`, describe(schema, key));
       } else {
-        problems.at(at, 'value', why.refused, why.expected === '' ? '' : `expected ${why.expected}`, why.nearest);
+        problems.at(at, 'value', why.refused, why.expected === '' ? '' : `expected ${why.expected}`, why.near);
       }
     }
   }

@@ -1,5 +1,5 @@
 // air: what happens from now on to the frames between one counter and one wearable. What a step does not name is as in
-// clean air; loss 0/1 alone makes it clean again.
+// clear air; loss 0/1 alone makes it clear again.
 import type { AirFault, Ratio } from '../day.js';
 import { choice } from '../fields/choice.js';
 import { duration, formatDuration, parseDuration } from '../fields/duration.js';
@@ -13,6 +13,9 @@ import { verb } from './verb.js';
 /** Longer than this no frame is on its way. */
 export const MAX_DELAY_MS = 600_000;
 const MAX_DELAY = formatDuration(MAX_DELAY_MS);
+
+/** As in the clear air of sim/radio, which this folder may not import; a test holds the two together. */
+export const CLEAR_DELAY_MS: readonly [number, number] = [2, 12];
 
 const NEVER: Ratio = { num: 0, den: 1 };
 const ALWAYS: Ratio = { num: 1, den: 1 };
@@ -69,7 +72,7 @@ export const air = verb(
           worker,
           loss: step.out === undefined ? (step.loss?.value ?? NEVER) : ALWAYS,
           duplicate: step.duplicate?.value ?? NEVER,
-          delayMs: step.delay?.value ?? [0, 0],
+          delayMs: step.delay?.value ?? CLEAR_DELAY_MS,
           forMs: step.for?.value ?? null,
         },
       ];
@@ -100,7 +103,7 @@ function reportEmpty({ air: { node }, out, loss, duplicate, delay: delayed }: Fa
     );
   }
   if ([out, loss, duplicate, delayed].every((given) => given === undefined)) {
-    const expected = 'out, loss, duplicate or delay; loss: 0/1 makes the air clean again';
+    const expected = 'out, loss, duplicate or delay; loss: 0/1 makes the air clear again';
     problems.at(node, 'missing', 'this does not say what the air does', expected);
   }
 }
@@ -110,10 +113,8 @@ function writeFault({ loss, duplicate, delayMs: [low, high] }: AirFault): readon
   if (duplicate.num !== NEVER.num || duplicate.den !== NEVER.den) {
     fields.push(['duplicate', `${duplicate.num}/${duplicate.den}`]);
   }
-  if (high > 0) fields.push(['delay', low === high ? formatDuration(low) : writeRange(low, high)]);
+  if (low !== CLEAR_DELAY_MS[0] || high !== CLEAR_DELAY_MS[1]) {
+    fields.push(['delay', low === high ? formatDuration(low) : flowList([formatDuration(low), formatDuration(high)])]);
+  }
   return fields;
-}
-
-function writeRange(lowMs: number, highMs: number): string {
-  return flowList([formatDuration(lowMs), formatDuration(highMs)]);
 }

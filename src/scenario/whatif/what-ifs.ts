@@ -2,7 +2,7 @@
 import { entriesOf, mapsOf } from '../collections.js';
 import { readFields } from '../fields/read-fields.js';
 import { nameRefusal } from '../fields/text.js';
-import { MAX_ITEMS, MAX_WHAT_IFS } from '../limits.js';
+import { MAX_CHANGES, MAX_WHAT_IFS } from '../limits.js';
 import { pickWord } from '../pick-word.js';
 import type { Frame, Scope } from '../scope.js';
 import { inOrder } from '../steps.js';
@@ -39,7 +39,7 @@ export function applyWhatIfs(
   for (const { key, keySpan, value } of entriesOf(node, 'a list of changes', MAX_WHAT_IFS, scope.problems)) {
     const why = nameRefusal(key);
     if (why !== null) scope.problems.on(keySpan, 'value', why.refused, `expected ${why.expected}`);
-    const maps = mapsOf(value, 'a change', MAX_ITEMS, scope.problems);
+    const maps = mapsOf(value, 'a change', MAX_CHANGES, scope.problems);
     const draft = maps.reduce((before, map) => applyOne(map, before, frame, scope), asWritten);
     drafts.set(key, { ...draft, events: inOrder(draft.events) });
   }

@@ -1,0 +1,115 @@
+// What YAML allows and the language refuses, and what would keep a reader busy.
+import { describe, expect, it } from 'vitest';
+import { problemsOf, readRun, scenarioText } from '../reading.js';
+
+/** Every problem of a text as "line:column message". */
+function told(text: string): readonly string[] {
+  return problemsOf(text).map(({ place, message }) => `${place.line}:${place.column} ${message}`);
+}
+
+describe('hazards of YAML', () => {
+  it.each([
+    ['an anchor', 'title: &a x', '1:8 an anchor "&a"'],
+    ['an alias', 'title: *a', '1:8 an alias "*a"'],
+    ['a tag', 'title: !!str x', '1:8 a tag "!!str"'],
+    ['a directive', '%YAML 1.1\n---\ntitle: x', '1:1 a directive "%YAML 1.1"'],
+    ['a second document', 'title: x\n---\ntitle: y', '2:1 a second document begins'],
+    ['an end of the document', 'title: x\n...\n', '2:1 an end of the document "..."'],
+    ['a control character', 'title: a\u0007b', '1:9 the character U+0007 cannot stand here'],
+    ['a byte order mark inside', 'title: a\ufeffb', '1:9 the character U+FEFF cannot stand here'],
+    ['a carriage return alone', 'title: a\rb: c', '1:9 the character U+000D cannot stand here'],
+    ['half a character', 'title: a\ud800b', '1:9 the character U+D800 cannot stand here'],
+    ['a key twice', scenarioText({ workers: '{Edda: {}, Edda: {}}' }), '6:21 the key "Edda" stands here a second time'],
+    ['a key that is no text', scenarioText({ workers: '{12: {}}' }), '6:11 "12" cannot be a key'],
+    ['a key that is a list', scenarioText({ workers: '{[a]: {}}' }), '6:11 a list cannot be a key'],
+    ['a merge', scenarioText({ workers: '{Edda: {<<: {}}}' }), '6:18 a worker has no "<<"'],
+    ['nothing', '', '1:1 here stands nothing'],
+    ['a list', '- a', '1:1 here stands a list'],
+  ])('%s', (_, text, message) => {
+    expect(told(text)).toContain(message);
+  });
+
+  it.each(['__proto__', 'constructor', 'toString', 'hasOwnProperty'])(
+    '%s is a key like any other that is unknown',
+    (key) => {
+      expect(told(scenarioText({ [key]: '{polluted: 1}' }))).toEqual([`8:1 a scenario has no "${key}"`]);
+      expect(told(scenarioText({ day: `[{at: 07:00, close: Edda, ${key}: 1}]` }))).toEqual([
+        `7:32 a "close" step has no "${key}"`,
+      ]);
+      expect(told(scenarioText({ day: `[{at: 07:00, ${key}: Edda}]` }))).toEqual([`7:19 unknown verb "${key}"`]);
+      expect(told(scenarioText({ expect: `[{never: ${key}, of: Edda}]` }))).toEqual([`8:18 unknown subject "${key}"`]);
+      expect(told(scenarioText({ expect: `[{at: end, state: breaker, region: ${key}, is: x}]` }))).toEqual([
+        `8:44 unknown region "${key}"`,
+      ]);
+      expect(({} as Record<string, unknown>).polluted).toBeUndefined();
+    },
+  );
+
+  it('allows what is only another way to write the same', () => {
+    const text = scenarioText({ day: '\n  - {at: 07:00, close: Edda}' });
+    const { day } = readRun(text);
+    expect(readRun(`\ufeff${text}`).day).toEqual(day);
+    expect(readRun(text.replaceAll('\n', '\r\n')).day).toEqual(day);
+    expect(readRun(`--- # the lock\n${text}`).day).toEqual(day);
+    expect(readRun(text.replace('{at: 07:00, close: Edda}', 'at: "07:00"\n    close: Edda')).day).toEqual(day);
+  });
+
+  it('says where a tab indents', () => {
+    const [problem] = problemsOf('day:\n\t- {at: 07:00}');
+    expect(problem?.place.line).toBe(2);
+    expect(problem?.kind).toBe('yaml');
+  });
+
+  it('tells of a file that is no YAML without guessing at its meaning', () => {
+    const problems = problemsOf(scenarioText({ day: '[{at: 07:00, wrok: Edda]' }));
+    expect(problems.length).toBeGreaterThan(0);
+    expect(new Set(problems.map(({ kind }) => kind))).toEqual(new Set(['yaml']));
+  });
+});
+
+/** Bounded by the reader's own limits; generous, because the machine may be busy. */
+const LIMIT_MS = 20_000;
+
+describe('a file made to keep the reader busy', () => {
+  const size = 1_000_000;
+  it.each([
+    ['brackets', '['.repeat(size)],
+    ['braces', '{a: '.repeat(size / 4)],
+    ['closing brackets', ']'.repeat(size)],
+    ['dashes', '- '.repeat(size / 2)],
+    ['question marks', '? '.repeat(size / 2)],
+    ['commas', `[${','.repeat(size)}`],
+    ['quotes', '"'.repeat(size)],
+    ['one line', 'a'.repeat(size)],
+    ['one line with a problem a word', `${'\u0001 '.repeat(size / 2)}`],
+    ['line ends', '\n'.repeat(size)],
+    ['many keys', `{${Array.from({ length: 60_000 }, (_, i) => `k${i}: 1`).join(', ')}}`],
+    ['many steps', scenarioText({ day: `[${'{at: 07:00, close: Edda}, '.repeat(size / 26)}]` })],
+    ['steps with a problem each', scenarioText({ day: `[${'{at: 07:00, clse: Edda}, '.repeat(10_000)}]` })],
+    [
+      'many bursts',
+      scenarioText({
+        day: `[${'{at: 07:00, work: breaker, by: Edda, bursts: 10000, of: 1ms, every: 1ms}, '.repeat(5000)}]`,
+      }),
+    ],
+    [
+      'aliases that explode',
+      `a: &a [x]\n${Array.from({ length: 30 }, (_, i) => `b${i}: &b${i} [*a, *a, *a, *a]`).join('\n')}`,
+    ],
+    [
+      'rows that multiply',
+      scenarioText({
+        day: `[{at: 07:00, tap: Edda, for: $x}, ${'{at: 07:00, close: Edda}, '.repeat(5000)}]`,
+        rows: `[${Array.from({ length: 200 }, (_, i) => `{x: ${i + 1}s}`).join(', ')}]`,
+      }),
+    ],
+  ])('%s', { timeout: LIMIT_MS }, (_, text) => {
+    const problems = problemsOf(text);
+    expect(problems.length).toBeGreaterThan(0);
+    expect(problems.length).toBeLessThanOrEqual(101);
+    for (const { place, excerpt } of problems) {
+      expect(place.line).toBeGreaterThan(0);
+      expect(excerpt?.text.length ?? 0).toBeLessThan(200);
+    }
+  });
+});
