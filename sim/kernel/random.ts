@@ -5,25 +5,39 @@ import { xoroshiro128plus, xoroshiro128plusFromState } from 'pure-rand/generator
 
 type Generator = ReturnType<typeof xoroshiro128plus>;
 
+/** What a stream is made of, as plain data. */
+export interface RandomState {
+  readonly generator: readonly number[];
+  readonly drawn: number;
+}
+
 export class RandomStream {
-  private constructor(private readonly generator: Generator) {}
+  private constructor(
+    private readonly generator: Generator,
+    private draws: number,
+  ) {}
+
+  /** Numbers drawn so far: the position of the stream. */
+  get drawn(): number {
+    return this.draws;
+  }
 
   /** seed: 0..2^32-1; name: any text. */
   static named(seed: number, name: string): RandomStream {
-    return new RandomStream(xoroshiro128plus(crc32(name, seed >>> 0) | 0));
+    return new RandomStream(xoroshiro128plus(crc32(name, seed >>> 0) | 0), 0);
   }
 
-  static fromState(state: readonly number[]): RandomStream {
-    return new RandomStream(xoroshiro128plusFromState(state));
+  static fromState({ generator, drawn }: RandomState): RandomStream {
+    return new RandomStream(xoroshiro128plusFromState(generator), drawn);
   }
 
-  /** Position and content of the stream, as plain data. */
-  state(): readonly number[] {
-    return this.generator.getState();
+  state(): RandomState {
+    return { generator: this.generator.getState(), drawn: this.draws };
   }
 
   /** 32 random bits, 0..2^32-1. */
   bits(): number {
+    this.draws += 1;
     return this.generator.next() >>> 0;
   }
 

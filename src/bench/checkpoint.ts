@@ -12,10 +12,8 @@ export function checkpoint(stage: Stage): void {
 }
 
 function digest({ counters, wearables, clock, random }: Stage): string {
-  let sum = 0;
-  for (const device of counters) sum = crc32(device.digest(), sum);
-  for (const device of wearables) sum = crc32(device.digest(), sum);
-  return crc32(`${positionsOf(random)} ${clock.pendingMs().join()}`, sum)
-    .toString(16)
-    .padStart(8, '0');
+  let text = `${positionsOf(random)}${clock.pendingMs().join()}`;
+  for (const device of counters) text += device.digest();
+  for (const device of wearables) text += device.digest();
+  return crc32(text).toString(16).padStart(8, '0');
 }

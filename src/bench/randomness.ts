@@ -23,7 +23,10 @@ export function copyRandomness({ devices, air }: Randomness): Randomness {
 
 /** Positions of all streams, for digests. */
 export function positionsOf({ devices, air }: Randomness): string {
-  return [...devices, ...air.flat()].map((stream) => stream.state().join(' ')).join();
+  let text = '';
+  for (const stream of devices) text += `${stream.drawn} `;
+  for (const row of air) for (const stream of row) text += `${stream.drawn} `;
+  return text;
 }
 
 function copyOf(stream: RandomStream): RandomStream {

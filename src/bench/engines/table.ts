@@ -22,10 +22,10 @@ export function tableEngine(chart: Chart): Engine {
   return new TableEngine(chart);
 }
 
-/** Deadlines of the chart by their identifiers, which are handles into the clock beside them. */
+/** Deadlines of the chart by their slots; they are handles into the clock beside them. */
 interface Timers {
   readonly clock: ClockState<ChartEvent>;
-  readonly deadlines: Map<string, Deadline<ChartEvent>>;
+  readonly deadlines: (Deadline<ChartEvent> | undefined)[];
 }
 
 class TableEngine implements Engine {
@@ -37,7 +37,7 @@ class TableEngine implements Engine {
 
   constructor(
     private readonly chart: Chart,
-    private readonly timers: Timers = { clock: newClock(), deadlines: new Map() },
+    private readonly timers: Timers = { clock: newClock(), deadlines: [] },
   ) {
     this.table = tableOf(chart.machine);
     this.configuration = this.table.initial.next;
@@ -115,10 +115,10 @@ class TableEngine implements Engine {
           this.effect(step.name, event);
           break;
         case 'arm':
-          this.timers.deadlines.set(step.id, this.clock.arm(step.delayMs, step.event));
+          this.timers.deadlines[step.slot] = this.clock.arm(step.delayMs, step.event);
           break;
         case 'cancel':
-          this.cancel(step.id);
+          this.cancel(step.slot);
       }
     }
     for (const [region, state] of row.changes) this.chart.onState(region, state);
@@ -130,10 +130,8 @@ class TableEngine implements Engine {
     effect(event);
   }
 
-  private cancel(id: string): void {
-    const deadline = this.timers.deadlines.get(id);
-    if (deadline === undefined) return;
-    this.clock.cancel(deadline);
-    this.timers.deadlines.delete(id);
+  private cancel(slot: number): void {
+    const deadline = this.timers.deadlines[slot];
+    if (deadline !== undefined) this.clock.cancel(deadline);
   }
 }

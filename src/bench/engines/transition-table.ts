@@ -8,11 +8,11 @@ import { type AnyMachineSnapshot, type AnyStateMachine, initialTransition, trans
 import type { ChartEvent } from '../../port/engine.js';
 import { regionsOf } from './regions.js';
 
-/** One thing to do, in the order in which XState would do it. */
+/** One thing to do, in the order in which XState would do it. A deadline has a slot of its own among those of the machine. */
 export type Step =
   | { readonly do: 'effect'; readonly name: string }
-  | { readonly do: 'arm'; readonly id: string; readonly event: ChartEvent; readonly delayMs: number }
-  | { readonly do: 'cancel'; readonly id: string };
+  | { readonly do: 'arm'; readonly slot: number; readonly event: ChartEvent; readonly delayMs: number }
+  | { readonly do: 'cancel'; readonly slot: number };
 
 export interface Row {
   readonly next: Configuration;
@@ -48,6 +48,8 @@ export class TransitionTable {
   private readonly configurations = new Map<string, Configuration>();
   private readonly guardsOfEvent = new Map<string, string[]>();
   private readonly outcome: Record<string, boolean> = {};
+  /** Identifiers of deadlines, by slot. */
+  private readonly slots: string[] = [];
   private readonly machine: AnyStateMachine;
   readonly initial: Row;
 
@@ -59,7 +61,7 @@ export class TransitionTable {
     });
     const [snapshot, actions] = initialTransition(this.machine);
     const next = this.configuration(snapshot);
-    this.initial = { next, steps: actions.map(stepOf), changes: [...next.regions] };
+    this.initial = { next, steps: actions.map((action) => this.step(action)), changes: [...next.regions] };
   }
 
   cell(configuration: Configuration, eventType: string): Cell {
@@ -80,9 +82,24 @@ export class TransitionTable {
     const [snapshot, actions] = transition(this.machine, configuration.snapshot, { type: eventType });
     const next = this.configuration(snapshot);
     const changes = [...next.regions].filter(([region, state]) => configuration.regions.get(region) !== state);
-    const row = { next, steps: actions.map(stepOf), changes };
+    const row = { next, steps: actions.map((action) => this.step(action)), changes };
     cell.rows[bits] = row;
     return row;
+  }
+
+  private step({ type, params }: Action): Step {
+    const { event, id, delay, sendId } = (params ?? {}) as BuiltInParams;
+    if (!type.startsWith('xstate.')) return { do: 'effect', name: type };
+    if (type === 'xstate.raise' && event !== undefined && id !== undefined && delay !== undefined) {
+      return { do: 'arm', slot: this.slot(id), event: { type: event.type }, delayMs: delay };
+    }
+    if (type === 'xstate.cancel' && sendId !== undefined) return { do: 'cancel', slot: this.slot(sendId) };
+    throw new Error(`the table cannot run the action ${type}`);
+  }
+
+  private slot(id: string): number {
+    const known = this.slots.indexOf(id);
+    return known === -1 ? this.slots.push(id) - 1 : known;
   }
 
   private configuration(snapshot: AnyMachineSnapshot): Configuration {
@@ -124,14 +141,4 @@ interface BuiltInParams {
   readonly id?: string;
   readonly delay?: number;
   readonly sendId?: string;
-}
-
-function stepOf({ type, params }: Action): Step {
-  const { event, id, delay, sendId } = (params ?? {}) as BuiltInParams;
-  if (!type.startsWith('xstate.')) return { do: 'effect', name: type };
-  if (type === 'xstate.raise' && event !== undefined && id !== undefined && delay !== undefined) {
-    return { do: 'arm', id, event: { type: event.type }, delayMs: delay };
-  }
-  if (type === 'xstate.cancel' && sendId !== undefined) return { do: 'cancel', id: sendId };
-  throw new Error(`the table cannot run the action ${type}`);
 }
