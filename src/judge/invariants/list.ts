@@ -1,0 +1,39 @@
+// Everything that must hold in every run, in the order in which it is told of.
+import { alertWithItsTally } from './alert-with-its-tally.js';
+import { allCharged } from './all-charged.js';
+import { allDelivered } from './all-delivered.js';
+import { chargedAsCounted } from './charged-as-counted.js';
+import { chargedOnce } from './charged-once.js';
+import { countedAsRun } from './counted-as-run.js';
+import { countedInOnePlace } from './counted-in-one-place.js';
+import { doseOfMagnitude } from './dose-of-magnitude.js';
+import { heardWasSent } from './heard-was-sent.js';
+import type { Invariant } from './invariant.js';
+import { ledgerNeverShrinks } from './ledger-never-shrinks.js';
+import { noEarlyAlert } from './no-early-alert.js';
+import { ownSessionsOnly } from './own-sessions-only.js';
+import { sessionsEndForAReason } from './sessions-end-for-a-reason.js';
+import { sessionsInOrder } from './sessions-in-order.js';
+import { shiftIsTheSum } from './shift-is-the-sum.js';
+import { staleInTime } from './stale-in-time.js';
+import { tallyAsCounted } from './tally-as-counted.js';
+
+export const INVARIANTS: readonly Invariant[] = [
+  countedAsRun,
+  doseOfMagnitude,
+  countedInOnePlace,
+  sessionsInOrder,
+  sessionsEndForAReason,
+  tallyAsCounted,
+  heardWasSent,
+  chargedAsCounted,
+  chargedOnce,
+  ownSessionsOnly,
+  ledgerNeverShrinks,
+  shiftIsTheSum,
+  noEarlyAlert,
+  alertWithItsTally,
+  staleInTime,
+  allCharged,
+  allDelivered,
+];
