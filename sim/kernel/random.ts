@@ -24,7 +24,7 @@ export class RandomStream {
 
   /** seed: 0..2^32-1; name: any text. */
   static named(seed: number, name: string): RandomStream {
-    return new RandomStream(xoroshiro128plus(crc32(name, seed >>> 0) | 0), 0);
+    return new RandomStream(xoroshiro128plus(mixed(crc32(name, seed >>> 0))), 0);
   }
 
   static fromState({ generator, drawn }: RandomState): RandomStream {
@@ -57,4 +57,15 @@ export class RandomStream {
     if (num <= 0) return false;
     return num >= den || this.within(1, den) <= num;
   }
+}
+
+/**
+ * Stirs 32 bits so that each of them sways all (the last steps of MurmurHash3, one to one). Without it two streams of one
+ * seed would be the same but for a constant: a CRC is linear, and so are the low bits of this generator.
+ */
+function mixed(bits: number): number {
+  let mix = bits ^ (bits >>> 16);
+  mix = Math.imul(mix, 0x85ebca6b);
+  mix = Math.imul(mix ^ (mix >>> 13), 0xc2b2ae35);
+  return mix ^ (mix >>> 16);
 }
