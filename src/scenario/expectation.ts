@@ -21,7 +21,9 @@ export type Quantity =
   | { readonly of: 'unclaimed dose'; readonly tool: string }
   | { readonly of: 'short bursts'; readonly tool: string }
   /** The number on a display; a blank display has none and fulfils no comparison. */
-  | { readonly of: 'display value'; readonly device: string };
+  | { readonly of: 'display value'; readonly device: string }
+  /** The second number on a counter's display: minutes left, or in the review the points of ten minutes. */
+  | { readonly of: 'second number'; readonly tool: string };
 
 export type Condition =
   | { readonly of: 'display screen'; readonly device: string; readonly is: string }

@@ -46,7 +46,9 @@ export function read(index: TraceIndex, quantity: Quantity): Reading {
     case 'short bursts':
       return { ...NUMBER, ...ofCounter(quantity.of, index, quantity.tool, null, shortBursts) };
     case 'display value':
-      return { ...NUMBER, ...ofDisplay(index, quantity.device) };
+      return { ...NUMBER, ...ofDisplay('number', index, quantity.device, (display) => display.value) };
+    case 'second number':
+      return { ...NUMBER, ...ofDisplay(quantity.of, index, quantity.tool, (display) => display.second) };
   }
 }
 
@@ -100,10 +102,12 @@ function ofCounter(what: string, index: TraceIndex, tool: string, session: numbe
   return { what: `the ${what} of ${tool}'s counter${of}`, series, devices: [tool] };
 }
 
-function ofDisplay(index: TraceIndex, device: string): Source {
+type Place = (display: EventIn<'shown.display'>) => number;
+
+function ofDisplay(what: string, index: TraceIndex, device: string, place: Place): Source {
   const series = new Series<number | null>(null);
   for (const event of index.of('shown.display')) {
-    if (event.by === device) series.push(event.at, event.n, event.value === -1 ? null : event.value);
+    if (event.by === device) series.push(event.at, event.n, place(event) === -1 ? null : place(event));
   }
-  return { what: `the number on ${device}'s display`, series, devices: [device] };
+  return { what: `the ${what} on ${device}'s display`, series, devices: [device] };
 }

@@ -43,3 +43,9 @@ export const shortBursts = subject('short bursts', nameOf('tool'), {}, 'yes', ({
   quantity: { of: 'short bursts', tool: value },
   unit: 'whole',
 }));
+
+/** Of a counter's display: the minutes left, or in the review the points of ten minutes. */
+export const secondNumber = subject('second number', nameOf('tool'), {}, 'yes', ({ value }) => ({
+  quantity: { of: 'second number', tool: value },
+  unit: 'whole',
+}));

@@ -1,7 +1,7 @@
 // All that an expectation can be about, in the order in which it is listed to a person.
 import { display, state } from './conditions.js';
 import { alert, DEED_SUBJECTS, event, message } from './happenings.js';
-import { dose, points, shortBursts, triggerTime, unclaimedDose, unratedTime } from './quantities.js';
+import { dose, points, secondNumber, shortBursts, triggerTime, unclaimedDose, unratedTime } from './quantities.js';
 import type { Subject } from './subject.js';
 
 const ALL: readonly Subject[] = [
@@ -11,6 +11,7 @@ const ALL: readonly Subject[] = [
   unratedTime,
   unclaimedDose,
   shortBursts,
+  secondNumber,
   display,
   state,
   alert,

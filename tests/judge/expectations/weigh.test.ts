@@ -260,6 +260,17 @@ describe('quantities', () => {
     expect(seen(trace, end, { of: 'trigger time', tool: 'saw', session: null }, 0)).toBe(true);
   });
 
+  it('reads both numbers of a display', () => {
+    const trace = new DayTrace();
+    trace.display(MINUTE, 'breaker', { value: 120, second: 16 });
+    trace.display(2 * MINUTE, 'breaker', { value: 120 });
+    const second: Quantity = { of: 'second number', tool: 'breaker' };
+    expect(seen(trace, MINUTE, { of: 'display value', device: 'breaker' }, 120)).toBe(true);
+    expect(seen(trace, MINUTE, second, 16)).toBe(true);
+    const blank = judged(trace, { form: 'at', atMs: 2 * MINUTE, claim: { quantity: second, compare: exactly(16) } });
+    expect(blank).toMatchObject({ held: false, seen: 'nothing since 07:02:00' });
+  });
+
   it('finds no number on a blank display', () => {
     const trace = new DayTrace();
     const value: Quantity = { of: 'display value', device: 'Edda' };
