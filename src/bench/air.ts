@@ -83,7 +83,7 @@ function traceSent(stage: Stage, tracer: Tracer, from: number, to: number, messa
         to: toName,
       });
     case 'answer':
-      stage.world.sessions[`${from} ${message.link}`] = message.session;
+      stage.world.sessions[from - 1]!.set(message.link, message.session);
       break;
   }
   return tracer.add(by, 'air.pairing', { frame: message.frame, to: toName });
@@ -91,5 +91,5 @@ function traceSent(stage: Stage, tracer: Tracer, from: number, to: number, messa
 
 /** The session that a counter's link belongs to, as its answer at pairing said. */
 function sessionOf(stage: Stage, counter: number, link: number): number {
-  return stage.world.sessions[`${counter} ${link}`] ?? 0;
+  return stage.world.sessions[counter - 1]!.get(link) ?? 0;
 }

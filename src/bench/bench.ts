@@ -26,8 +26,8 @@ const MAX_STEPS = 20_000_000;
 export interface BenchOptions {
   /** What runs the statecharts: the transition table unless something else is asked for. */
   readonly engine?: EngineMaker;
-  /** False: only the outcome is wanted, no trace is made. */
-  readonly trace?: boolean;
+  /** Whether the trace is kept (unless said otherwise), only watched as it happens, or not made at all. */
+  readonly trace?: 'kept' | 'watched' | 'none';
   /** Told of every event of the trace as it happens. */
   readonly watchers?: readonly Watcher[];
 }
@@ -40,14 +40,15 @@ export interface Outcome {
 }
 
 export class Bench {
-  private steps = 0;
+  private taken = 0;
 
   private constructor(private readonly stage: Stage) {}
 
   /** A bench at the start of a day, its devices switched on. */
   static open(day: Day, options: BenchOptions = {}): Bench {
     const engine = options.engine ?? tableEngine;
-    const recorder = options.trace === false ? null : new Recorder(options.watchers ?? []);
+    const { trace = 'kept', watchers = [] } = options;
+    const recorder = trace === 'none' ? null : new Recorder(watchers, trace === 'kept');
     const stage = newStage(day, newWorld(day), randomnessOf(day), recorder);
     stage.counters.push(...day.tools.map((_, tool) => newCounter(stage, tool, engine)));
     stage.wearables.push(...day.workers.map((_, worker) => newWearable(stage, worker, engine)));
@@ -63,7 +64,12 @@ export class Bench {
     return this.stage.clock.nowMs;
   }
 
-  /** The trace so far; empty where none is made. */
+  /** Things that happened so far: events of the day, frames that arrived, deadlines of devices. */
+  get steps(): number {
+    return this.taken;
+  }
+
+  /** The trace so far; empty where none is kept. */
   get events(): readonly TraceEvent[] {
     return this.stage.tracer?.recorder.events ?? [];
   }
@@ -80,7 +86,7 @@ export class Bench {
   step(): boolean {
     const dueMs = this.nextMs();
     if (dueMs === Infinity) return false;
-    if (++this.steps > MAX_STEPS) throw new Error(`the day takes more than ${MAX_STEPS} steps`);
+    if (++this.taken > MAX_STEPS) throw new Error(`the day takes more than ${MAX_STEPS} steps`);
     const { clock, day, world } = this.stage;
     if (this.nextEventMs() === dueMs) {
       clock.moveTo(dueMs);
@@ -117,12 +123,12 @@ export class Bench {
    */
   fork(): Bench {
     const { day, world, random, tracer, counters, wearables } = this.stage;
-    const recorder = tracer === null ? null : new Recorder([], tracer.recorder.events);
+    const recorder = tracer === null ? null : new Recorder([], true, tracer.recorder);
     const stage = newStage(day, structuredClone(world), copyRandomness(random), recorder);
     stage.counters.push(...counters.map((counter, tool) => copyCounter(stage, tool, counter)));
     stage.wearables.push(...wearables.map((wearable, worker) => copyWearable(stage, worker, wearable)));
     const copy = new Bench(stage);
-    copy.steps = this.steps;
+    copy.taken = this.taken;
     return copy;
   }
 

@@ -1,7 +1,6 @@
 // Once a minute a digest of everything that decides how the day goes on, so that two runs that differ are told apart at the
 // first minute in which they do.
-import { crc32 } from 'node:zlib';
-import { positionsOf } from './randomness.js';
+import { fold } from './fold.js';
 import type { Stage } from './stage.js';
 
 export const CHECKPOINT_MS = 60_000;
@@ -12,8 +11,10 @@ export function checkpoint(stage: Stage): void {
 }
 
 function digest({ counters, wearables, clock, random }: Stage): string {
-  let text = `${positionsOf(random)}${clock.pendingMs().join()}`;
-  for (const device of counters) text += device.digest();
-  for (const device of wearables) text += device.digest();
-  return crc32(text).toString(16).padStart(8, '0');
+  let sum = fold(clock.pendingMs(), 0);
+  for (const { drawn } of random.devices) sum = fold(drawn, sum);
+  for (const row of random.air) for (const { drawn } of row) sum = fold(drawn, sum);
+  for (const device of counters) sum = fold(device.inside(), sum);
+  for (const device of wearables) sum = fold(device.inside(), sum);
+  return (sum >>> 0).toString(16).padStart(8, '0');
 }

@@ -21,14 +21,6 @@ export function copyRandomness({ devices, air }: Randomness): Randomness {
   return { devices: devices.map(copyOf), air: air.map((row) => row.map(copyOf)) };
 }
 
-/** Positions of all streams, for digests. */
-export function positionsOf({ devices, air }: Randomness): string {
-  let text = '';
-  for (const stream of devices) text += `${stream.drawn} `;
-  for (const row of air) for (const stream of row) text += `${stream.drawn} `;
-  return text;
-}
-
 function copyOf(stream: RandomStream): RandomStream {
   return RandomStream.fromState(stream.state());
 }

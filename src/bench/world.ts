@@ -72,8 +72,8 @@ export interface World {
   readonly causes: number[];
   /** Tools on which a task of several gestures is under way. */
   readonly busy: boolean[];
-  /** Session of each link that a counter has offered, by "identity link". */
-  readonly sessions: Record<string, number>;
+  /** By tool: the session of each link that its counter has offered. */
+  readonly sessions: Map<number, number>[];
   /** Index of the day's next event. */
   nextEvent: number;
   /** Numbers given out so far. */
@@ -104,7 +104,7 @@ export function newWorld(day: Day): World {
     displays: Array.from({ length: devices }, () => DARK),
     causes: Array.from({ length: devices }, () => 0),
     busy: day.tools.map(() => false),
-    sessions: {},
+    sessions: day.tools.map(() => new Map()),
     nextEvent: 0,
     lastRun: 0,
     lastPlace: SITE,

@@ -1,5 +1,5 @@
 // The counter's statechart: what it is doing, side by side in six regions. Guards and effects are names; what they mean
-// stands in counter.ts. Requirement identifiers stand beside what implements them.
+// stands in effects.ts. Requirement identifiers stand beside what implements them.
 import { setup } from 'xstate';
 
 export const COUNTER_DELAYS_MS = {
@@ -22,7 +22,8 @@ export type CounterEvent =
   | { readonly type: 'TOUCH'; readonly peer: number }
   | { readonly type: 'STARTED' | 'STOPPED' | 'SENSOR_FAULT' | 'SENSOR_GOOD' }
   | { readonly type: 'HELLO'; readonly nonce: number }
-  | { readonly type: 'ACCEPT' | 'REFUSE' }
+  | { readonly type: 'ACCEPT' }
+  | { readonly type: 'REFUSE'; readonly reason: string }
   | { readonly type: 'ADVICE' | 'CLOSED' }
   | { readonly type: 'OPENED' | 'SEALED' | 'DELIVERED_ALL' };
 
@@ -43,6 +44,8 @@ const chart = setup({
     refuseRunning: () => {},
     refuseFull: () => {},
     refuseBusy: () => {},
+    sayRunning: () => {},
+    noteRefusal: () => {},
     openPairing: () => {},
     answerHello: () => {},
     sendAccept: () => {},
@@ -85,8 +88,8 @@ const pairing = chart.createStateConfig({
   initial: 'calling',
   after: { pairingWindow: { target: 'resting', actions: 'endPairing' } },
   on: {
-    STARTED: { target: 'resting', actions: 'endPairing' },
-    REFUSE: { target: 'resting', actions: 'endPairing' },
+    STARTED: { target: 'resting', actions: ['sayRunning', 'endPairing'] },
+    REFUSE: { target: 'refusing', actions: ['endPairing', 'noteRefusal'] },
     TOUCH: { actions: 'refuseBusy' },
   },
   states: {

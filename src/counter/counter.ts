@@ -93,9 +93,9 @@ export class ModelCounter implements Counter {
     return copy;
   }
 
-  /** All state as text, for digests. */
-  digest(): string {
-    return JSON.stringify(this.parts.state) + this.engine.digest();
+  /** All that decides how the device goes on, for digests. */
+  inside(): object {
+    return [this.parts.state, this.engine.inside()];
   }
 
   /** The next deadline: of the chart, or the end of the window that would decide something at the present level. */

@@ -40,6 +40,12 @@ export function effectsOf(parts: Parts): Effects {
       parts.state.refusal = 'full';
       refusePairing(parts, Number(event.peer), 'full');
     },
+    sayRunning: () => {
+      if (parts.state.pairing !== null) refusePairing(parts, parts.state.pairing.peer, 'running');
+    },
+    noteRefusal: (event) => {
+      parts.state.refusal = String(event.reason);
+    },
     refuseBusy: (event) => refusePairing(parts, Number(event.peer), 'busy'),
     openPairing: (event) => openPairing(parts, Number(event.peer)),
     answerHello: (event) => answerHello(parts, Number(event.nonce)),

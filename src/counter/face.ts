@@ -74,10 +74,13 @@ export function displayOf(face: Readonly<Face>): Display {
   return { screen, value, second, icons: COUNTER_ICONS.filter((_, index) => (face.icons & (1 << index)) !== 0) };
 }
 
-/** Whole minutes on this tool, at its magnitude, until the wearer's next level: floor(left points / (a²/30 a minute)). */
+/**
+ * Whole minutes on this tool, at its magnitude, until the wearer's next level: floor(left points / (a²/30 a minute)); 0 past
+ * the last level.
+ */
 function minutesLeft(state: CounterState): number {
   const { tenths } = state.rate;
-  if (state.advice === null || state.advice.leftTenths === 0 || tenths === 0) return BLANK;
+  if (state.advice === null || tenths === 0) return BLANK;
   return Math.floor((state.advice.leftTenths * 300) / (tenths * tenths));
 }
 

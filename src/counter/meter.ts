@@ -42,7 +42,7 @@ function add(sums: Sums, tenths: number, windows: number): void {
   sums.dose = Math.min(MAX_DOSE, sums.dose + tenths * tenths * WINDOW_MS * windows);
 }
 
-/** ACC-2: the dose stands at its end, and says so. */
+/** ACC-2: a sum stands at its end, and says so. Unrated time is a part of the trigger time. */
 export function isSaturated(sums: Readonly<Sums>): boolean {
-  return sums.dose === MAX_DOSE;
+  return sums.dose === MAX_DOSE || sums.triggerWindows === MAX_WINDOWS;
 }

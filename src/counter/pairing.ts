@@ -6,7 +6,7 @@ import { freeLink, openSession, seal } from './sessions.js';
 import type { OpenPairing } from './state.js';
 
 export function openPairing({ state, board }: Parts, peer: number): void {
-  const link = freeLink(state, () => board.random());
+  const link = freeLink(state, board.random());
   state.pairing = { peer, link, session: state.lastSession + 1, nonce: board.random(), digits: -1 };
 }
 
@@ -19,8 +19,8 @@ export function answerHello({ state, board }: Parts, wearableNonce: number): voi
 }
 
 export function sendAccept({ state, board }: Parts): void {
-  const { peer } = opened(state.pairing);
-  board.send({ frame: 'accept', counter: state.id, wearable: peer }, peer);
+  const { peer, link } = opened(state.pairing);
+  board.send({ frame: 'accept', counter: state.id, wearable: peer, link }, peer);
 }
 
 /** Both have accepted: the session that was open is sealed, the next one opens. */

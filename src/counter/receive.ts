@@ -1,23 +1,37 @@
 // What the counter makes of a frame (PAI-1, PAI-5, PAI-6, TAL-4, TAL-5).
-import type { Acknowledgement, Message } from '../link/messages.js';
+import type { Acknowledgement, Message, PairingMessage } from '../link/messages.js';
 import type { Parts } from './parts.js';
 import { isDelivered } from './sessions.js';
 
 /** Takes a frame in; returns why it was refused, or ''. */
 export function take(parts: Parts, message: Message, from: number): string {
-  const { state, send } = parts;
   switch (message.frame) {
     case 'ack':
       return takeAcknowledgement(parts, message, from);
     case 'tally':
     case 'report':
-    case 'answer':
       return 'unexpected';
     default:
-      if (state.pairing?.peer !== from || message.counter !== state.id) return 'foreign';
-      if (message.frame === 'hello') send({ type: 'HELLO', nonce: message.nonce });
-      else send({ type: message.frame === 'accept' ? 'ACCEPT' : 'REFUSE' });
+      return takePairing(parts, message, from);
+  }
+}
+
+function takePairing({ state, send }: Parts, message: PairingMessage, from: number): string {
+  const { pairing } = state;
+  if (pairing?.peer !== from || message.counter !== state.id) return 'foreign';
+  switch (message.frame) {
+    case 'hello':
+      send({ type: 'HELLO', nonce: message.nonce });
       return '';
+    case 'accept':
+      if (message.link !== pairing.link) return 'foreign';
+      send({ type: 'ACCEPT' });
+      return '';
+    case 'refuse':
+      send({ type: 'REFUSE', reason: message.reason });
+      return '';
+    case 'answer':
+      return 'unexpected';
   }
 }
 
@@ -25,6 +39,8 @@ function takeAcknowledgement(parts: Parts, ack: Acknowledgement, from: number): 
   const { state, send } = parts;
   const { open } = state;
   if (open?.link !== ack.link || open.wearable !== from) return takeForSealed(parts, ack, from);
+  if (ack.sequence <= open.heard) return 'replayed';
+  open.heard = ack.sequence;
   if (open.report !== null && ack.highestReport >= open.report.sequence) open.reportAcknowledged = true;
   state.advice = { level: ack.level, leftTenths: ack.leftTenths };
   send({ type: 'ADVICE' });

@@ -8,7 +8,7 @@ import { makeReport, makeTally } from './telling.js';
 /** PAI-5 */
 export const MAX_SEALED = 32;
 
-/** A pairing seals one session, so it needs a place for it. */
+/** A pairing seals one session, so it needs a place for it. The open session has a place of its own, so it can always end. */
 export function storeIsFull(state: CounterState): boolean {
   return state.sealed.length >= MAX_SEALED;
 }
@@ -21,6 +21,7 @@ export function openSession(state: CounterState, pairing: OpenPairing): void {
     wearable: pairing.peer,
     sums: noSums(),
     sequence: 0,
+    heard: 0,
     report: null,
     reportAcknowledged: false,
   };
@@ -47,11 +48,10 @@ export function isDelivered(sealed: SealedSession, ack: Acknowledgement): boolea
   );
 }
 
-/** Links are told apart by 16 random bits; 0 and those in use are not given out. */
-export function freeLink(state: CounterState, random: () => number): number {
-  for (;;) {
-    const link = random() & 0xffff;
-    const taken = link === 0 || state.open?.link === link || state.sealed.some((sealed) => sealed.link === link);
-    if (!taken) return link;
-  }
+/** Links are told apart by 16 random bits; 0 and those in use are not given out: the next free one is. */
+export function freeLink(state: CounterState, randomBits: number): number {
+  const taken = new Set([0, state.open?.link, ...state.sealed.map((sealed) => sealed.link)]);
+  let link = randomBits & 0xffff;
+  while (taken.has(link)) link = (link + 1) & 0xffff;
+  return link;
 }

@@ -15,6 +15,8 @@ export interface OpenSession {
   readonly sums: Sums;
   /** Last sequence number given to a frame; 0 before the first. */
   sequence: number;
+  /** Highest sequence of an acknowledgement heard; 0 for none. */
+  heard: number;
   /** The report last sent, null before the first, and whether it was acknowledged. */
   report: Report | null;
   reportAcknowledged: boolean;

@@ -36,7 +36,7 @@ export interface Engine {
   /** Fires everything due up to and including toMs, each at its own time. */
   runTo(toMs: number): void;
   /** The chart's states and the times of its deadlines, for digests. */
-  digest(): string;
+  inside(): readonly [states: string, deadlinesMs: readonly number[]];
   /** A copy that goes on from here, for a copy of the device. Throws where the engine cannot be copied. */
   fork(chart: Chart): Engine;
 }

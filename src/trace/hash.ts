@@ -1,11 +1,11 @@
 // Two SHA-256 hashes of a trace: of its whole canonical text, so that `sha256sum` of the NDJSON file gives the same, and
 // of the outward text, on which model and firmware must agree.
 import { createHash } from 'node:crypto';
-import { linesOf } from './canonical.js';
 import type { TraceEvent } from './kinds.js';
+import { LineWriter } from './line-writer.js';
 
-/** Lines gathered before they are handed to the hash in one piece. */
-const LINES_A_PIECE = 256;
+/** Bytes gathered before they are handed to the hash in one piece. */
+const PIECE_BYTES = 65_536;
 
 export interface TraceHashes {
   /** 64 hexadecimal digits each. */
@@ -16,15 +16,11 @@ export interface TraceHashes {
 export class TraceHash {
   private readonly whole = createHash('sha256');
   private readonly outward = createHash('sha256');
-  private wholeText = '';
-  private outwardText = '';
-  private lines = 0;
+  private readonly writer = new LineWriter(PIECE_BYTES);
 
   see(event: TraceEvent): void {
-    const { whole, outward } = linesOf(event);
-    this.wholeText += `${whole}\n`;
-    if (outward !== '') this.outwardText += `${outward}\n`;
-    if (++this.lines % LINES_A_PIECE === 0) this.flush();
+    this.writer.write(event);
+    if (this.writer.full) this.flush();
   }
 
   /** Ends the hash; nothing may be seen afterwards. */
@@ -34,10 +30,9 @@ export class TraceHash {
   }
 
   private flush(): void {
-    this.whole.update(this.wholeText);
-    this.outward.update(this.outwardText);
-    this.wholeText = '';
-    this.outwardText = '';
+    const { whole, outward } = this.writer.take();
+    this.whole.update(whole);
+    this.outward.update(outward);
   }
 }
 

@@ -3,7 +3,7 @@
 // Units: Ms are integer milliseconds, dose in u = (0.1 m/s²)²·ms, Windows are 100 ms each, Tenths are 0.1 m/s².
 // `by` names a tool's counter by the tool's name, a wearable by its worker's name, and the world itself by "bench".
 
-type FieldType = 'number' | 'text' | 'flag' | 'texts' | 'levels';
+export type FieldType = 'number' | 'text' | 'flag' | 'texts' | 'levels';
 
 /** One alert level of a worker: how many points, and whether reaching it is enough. */
 export interface LevelField {

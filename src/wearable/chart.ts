@@ -16,9 +16,9 @@ export type WearableEvent =
   | { readonly type: 'TAP' | 'CLOSE' | 'READOUT' }
   | { readonly type: 'TOUCH'; readonly peer: number }
   | { readonly type: 'ANSWER'; readonly nonce: number; readonly link: number; readonly session: number }
-  | { readonly type: 'ACCEPT'; readonly from: number }
+  | { readonly type: 'ACCEPT'; readonly from: number; readonly link: number }
   | { readonly type: 'REFUSE'; readonly reason: string }
-  | { readonly type: 'PAIRED' | 'NEW_SHIFT' | 'RUNS' | 'RESTS' | 'LEVEL' | 'CHECK' };
+  | { readonly type: 'PAIRED' | 'NEW_SHIFT' | 'RUNS' | 'RESTS' | 'RAN' | 'LEVEL' | 'CHECK' };
 
 const chart = setup({
   types: { events: {} as WearableEvent },
@@ -26,7 +26,7 @@ const chart = setup({
   guards: {
     ledgerFull: () => false,
     keyKept: () => false,
-    fromPeer: () => false,
+    mayKeepKey: () => false,
     digitsShown: () => false,
     limitGoesOn: () => false,
     limitPassed: () => false,
@@ -66,7 +66,12 @@ const shift = chart.createStateConfig({
       states: {
         resting: {
           after: { idleShift: { target: '#wearable.shift.closed', actions: 'closeShift' } },
-          on: { RUNS: 'running', PAIRED: { target: 'resting', reenter: true } },
+          on: {
+            RUNS: 'running',
+            // A burst shorter than the tallies are apart is only heard of once it is over.
+            RAN: { target: 'resting', reenter: true },
+            PAIRED: { target: 'resting', reenter: true },
+          },
         },
         running: { on: { RESTS: 'resting' } },
       },
@@ -105,7 +110,9 @@ const pairing = chart.createStateConfig({
           after: { comparison: { target: '#unpaired', actions: 'endPairing' } },
           states: {
             asked: { on: { TAP: 'tapped' } },
-            tapped: { on: { ACCEPT: { guard: 'fromPeer', target: '#unpaired', actions: ['keepKey', 'sendAccept'] } } },
+            tapped: {
+              on: { ACCEPT: { guard: 'mayKeepKey', target: '#unpaired', actions: ['keepKey', 'sendAccept'] } },
+            },
           },
         },
       },

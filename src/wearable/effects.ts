@@ -2,7 +2,7 @@
 import type { Effects, Guards } from '../port/engine.js';
 import { callAgain, limitPassed } from './alerts.js';
 import { hasRoom } from './ledger.js';
-import { keepKey, keyKept, openPairing, sendAccept, sendHello, showDigits } from './pairing.js';
+import { keepKey, keyKept, mayKeepKey, openPairing, sendAccept, sendHello, showDigits } from './pairing.js';
 import type { Parts } from './parts.js';
 import { closeShift, markLong, openShift } from './shifts.js';
 import { checkCounters } from './watch.js';
@@ -10,8 +10,8 @@ import { checkCounters } from './watch.js';
 export function guardsOf(parts: Parts): Guards {
   return {
     ledgerFull: (event) => !hasRoom(parts.state, Number(event.peer)),
-    keyKept: (event) => keyKept(parts, Number(event.from)),
-    fromPeer: (event) => parts.state.pairing?.peer === event.from,
+    keyKept: (event) => keyKept(parts, Number(event.from), Number(event.link)),
+    mayKeepKey: (event) => mayKeepKey(parts, Number(event.from), Number(event.link)),
     digitsShown: () => (parts.state.pairing?.digits ?? -1) !== -1,
     limitPassed: () => limitPassed(parts),
     limitGoesOn: () => limitPassed(parts) && parts.state.anyRunning,
@@ -30,7 +30,7 @@ export function effectsOf(parts: Parts): Effects {
     sendHello: () => sendHello(parts),
     showDigits: (event) => showDigits(parts, Number(event.nonce), Number(event.link), Number(event.session)),
     keepKey: () => keepKey(parts),
-    sendAccept: (event) => sendAccept(parts, Number(event.from)),
+    sendAccept: (event) => sendAccept(parts, Number(event.from), Number(event.link)),
     endPairing: () => {
       parts.state.pairing = null;
     },

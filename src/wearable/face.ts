@@ -51,8 +51,9 @@ export function faceOf(state: WearableState, levels: readonly Level[], pairing: 
   } else if (shift === undefined) face.screen = 'ready';
   else {
     face.screen = state.shiftOpen ? 'points' : 'closed';
+    const points = wholePoints(shift.dose);
     // MAG-6: time without a magnitude is never shown as zero points.
-    face.value = shift.dose === 0 && shift.unratedWindows > 0 ? BLANK : wholePoints(shift.dose);
+    face.value = points === 0 && shift.unratedWindows > 0 ? BLANK : points;
   }
 }
 

@@ -1,6 +1,6 @@
 // The wearable's side of a pairing (PAI-1): its hello, the digits, and the key that it keeps once both sides accepted.
 import { comparisonDigits } from '../link/pairing.js';
-import { addLink } from './ledger.js';
+import { addLink, hasRoom } from './ledger.js';
 import type { Parts } from './parts.js';
 import type { OpenPairing } from './state.js';
 
@@ -47,13 +47,18 @@ export function keepKey(parts: Parts): void {
 }
 
 /** The last frame of a pairing; said again where the counter has not heard it. */
-export function sendAccept({ state, board }: Parts, counter: number): void {
-  board.send({ frame: 'accept', counter, wearable: state.id }, counter);
+export function sendAccept({ state, board }: Parts, counter: number, link: number): void {
+  board.send({ frame: 'accept', counter, wearable: state.id, link }, counter);
 }
 
-/** Whether a key of this counter is kept that no tally has confirmed yet. */
-export function keyKept({ state }: Parts, counter: number): boolean {
-  return state.links.some((link) => link.counter === counter && !link.confirmed);
+/** Whether the counter's accept is of the pairing that is open, and there is still room for its key. */
+export function mayKeepKey({ state }: Parts, counter: number, link: number): boolean {
+  return state.pairing?.peer === counter && state.pairing.link === link && hasRoom(state, counter);
+}
+
+/** Whether the key of this pairing is kept and no tally has confirmed it yet. */
+export function keyKept({ state }: Parts, counter: number, link: number): boolean {
+  return state.links.some((kept) => kept.counter === counter && kept.link === link && !kept.confirmed);
 }
 
 function opened(pairing: OpenPairing | null): OpenPairing {

@@ -6,7 +6,7 @@ import { tenthsLeft } from './levels.js';
 import type { Parts } from './parts.js';
 import { addToShift, isOver, shownShift } from './shifts.js';
 import type { Link } from './state.js';
-import { markStale, noteRunning, planCheck } from './watch.js';
+import { markStale, newestOf, noteRunning, planCheck } from './watch.js';
 
 /** Why a shift is marked incomplete, by the flag of the tally that told. */
 const INCOMPLETE_BY = [
@@ -23,7 +23,8 @@ export function take(parts: Parts, message: Message, from: number): string {
   switch (message.frame) {
     case 'tally':
     case 'report': {
-      const link = state.links.find((kept) => kept.link === message.link && kept.counter === from);
+      // Names of links may come again once a session is delivered: the newest one counts.
+      const link = state.links.findLast((kept) => kept.link === message.link && kept.counter === from);
       if (link === undefined) return 'foreign';
       if (message.frame === 'tally') takeTally(parts, link, message);
       else link.highestReport = Math.max(link.highestReport, message.sequence);
@@ -34,7 +35,7 @@ export function take(parts: Parts, message: Message, from: number): string {
       return 'unexpected';
     case 'accept':
       if (message.wearable !== state.id) return 'foreign';
-      parts.send({ type: 'ACCEPT', from });
+      parts.send({ type: 'ACCEPT', from, link: message.link });
       return '';
     default:
       if (message.wearable !== state.id || state.pairing?.peer !== from) return 'foreign';
@@ -48,8 +49,9 @@ function takeTally(parts: Parts, link: Link, tally: Tally): void {
   const { state, inner } = parts;
   if (!link.confirmed) confirm(parts, link);
   hear(parts, link, tally);
-  const { dose, unratedWindows } = link;
+  const { dose, triggerWindows, unratedWindows } = link;
   if (merge(link, tally)) {
+    if (link.triggerWindows > triggerWindows && !isOver(state, link.shift)) parts.send({ type: 'RAN' });
     const total = addToShift(state, link, link.dose - dose, link.unratedWindows - unratedWindows);
     inner.ledger(link, total);
     if (link.shift === shownShift(state)?.shift) callLevels(parts, total);
@@ -58,16 +60,18 @@ function takeTally(parts: Parts, link: Link, tally: Tally): void {
 }
 
 /** The first tally shows that the counter has opened the session; the shift in which it was paired opens with it (WEA-3). */
-function confirm({ state, send }: Parts, link: Link): void {
+function confirm({ state, board, send }: Parts, link: Link): void {
+  const before = newestOf(state, link.counter);
   link.confirmed = true;
-  if (state.shiftOpen || link.shift > state.lastShift) send({ type: 'PAIRED' });
+  if (before?.stale === true && newestOf(state, link.counter) === link) board.mark(link.counter, 'stale', false);
+  if (!isOver(state, link.shift) || link.shift > state.lastShift) send({ type: 'PAIRED' });
 }
 
-/** What a tally says of the counter's present state; one older than the last says nothing new of that. */
+/** What a tally says of the counter's present state; one heard before, or older than the last, says nothing new of that. */
 function hear(parts: Parts, link: Link, tally: Tally): void {
   markIncomplete(parts, link, tally.flags & ~link.flags);
   link.flags |= tally.flags;
-  if (tally.sequence < link.highest) return;
+  if (tally.sequence <= link.highest) return;
   link.highest = tally.sequence;
   link.heardMs = parts.nowMs();
   const running = (tally.flags & TALLY_FLAGS.running) !== 0;

@@ -1,6 +1,6 @@
 // Silence (TAL-6): how long a counter may say nothing before what is known of it is stale, and what is known to run.
 import type { Parts } from './parts.js';
-import type { Link } from './state.js';
+import type { Link, WearableState } from './state.js';
 
 const STALE_AFTER_RUNNING_MS = 20_000;
 const STALE_AFTER_RESTING_MS = 150_000;
@@ -27,9 +27,15 @@ export function checkCounters(parts: Parts): void {
   planCheck(parts);
 }
 
-export function markStale({ board }: Parts, link: Link, stale: boolean): void {
+/** The newest session of a counter decides on its mark; the icon on the display stands for any sum that is old. */
+export function markStale({ state, board }: Parts, link: Link, stale: boolean): void {
   link.stale = stale;
-  board.mark(link.counter, 'stale', stale);
+  if (newestOf(state, link.counter) === link) board.mark(link.counter, 'stale', stale);
+}
+
+/** The session of this counter that was paired last, of those that a tally has confirmed. */
+export function newestOf(state: WearableState, counter: number): Link | undefined {
+  return state.links.findLast((link) => link.counter === counter && link.confirmed);
 }
 
 /** Tells the chart where it has changed whether any paired tool is known to run; a stale counter is not known to. */

@@ -87,9 +87,9 @@ export class Wearable {
     return copy;
   }
 
-  /** All state as text, for digests. */
-  digest(): string {
-    return JSON.stringify(this.parts.state) + this.engine.digest();
+  /** All that decides how the device goes on, for digests. */
+  inside(): object {
+    return [this.parts.state, this.engine.inside()];
   }
 
   private refresh(): void {

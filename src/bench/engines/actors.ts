@@ -84,8 +84,8 @@ class ActorEngine implements Engine {
     });
   }
 
-  digest(): string {
-    return `${[...this.regions.values()].join()}@${this.clock.pendingMs().join()}`;
+  inside(): readonly [string, readonly number[]] {
+    return [[...this.regions.values()].join(), this.clock.pendingMs()];
   }
 
   fork(): Engine {

@@ -86,8 +86,8 @@ class TableEngine implements Engine {
     this.clock.runTo(toMs, (event) => this.send(event));
   }
 
-  digest(): string {
-    return `${this.configuration.name}@${this.clock.pendingMs().join()}`;
+  inside(): readonly [string, readonly number[]] {
+    return [this.configuration.name, this.clock.pendingMs()];
   }
 
   fork(chart: Chart): Engine {
