@@ -1,5 +1,6 @@
-// The bench: a day in, an outcome and a trace out. It runs in virtual time, one thing after the other: at one moment the
-// day's own events come first, then what is due in the world, then the devices in the order in which they are named.
+// The bench: a day in, an outcome and a trace out. It runs in virtual time, one thing after the other: at one moment what is
+// due in the world comes first, so that what ends then has ended before something begins; then the day's own events, then
+// the devices in the order in which they are named.
 import { VirtualClock } from '../../sim/kernel/clock.js';
 import type { EngineMaker } from '../port/engine.js';
 import type { Observation } from '../port/port.js';
@@ -88,11 +89,11 @@ export class Bench {
     if (dueMs === Infinity) return false;
     if (++this.taken > MAX_STEPS) throw new Error(`the day takes more than ${MAX_STEPS} steps`);
     const { clock, day, world } = this.stage;
-    if (this.nextEventMs() === dueMs) {
+    if (clock.nextMs() === dueMs) this.perform(clock.take());
+    else if (this.nextEventMs() === dueMs) {
       clock.moveTo(dueMs);
       happen(this.stage, day.events[world.nextEvent++]!);
-    } else if (clock.nextMs() === dueMs) this.perform(clock.take());
-    else this.wake(dueMs);
+    } else this.wake(dueMs);
     return true;
   }
 
