@@ -6,8 +6,7 @@ import type { LevelField } from '../trace/kinds.js';
 import type { Moment } from '../trace/moment.js';
 import type { WorkerMoment } from '../trace/moment-worker.js';
 
-/** Trigger time is counted in windows. */
-const WINDOW_MS = 100;
+import { WINDOW_MS } from './words.js';
 
 export interface LevelStanding {
   readonly level: string;

@@ -4,7 +4,8 @@ import type { LevelField } from '../trace/kinds.js';
 import type { SentEvent } from '../trace/moment-air.js';
 
 const MINUTE_MS = 60_000;
-const WINDOW_MS = 100;
+/** Trigger time is counted in windows. */
+export const WINDOW_MS = 100;
 
 const LEVEL_WORDS: Readonly<Record<string, string>> = {
   notice: 'notice level',
@@ -15,10 +16,13 @@ const LEVEL_WORDS: Readonly<Record<string, string>> = {
 
 const SHORT_LEVEL_WORDS: Readonly<Record<string, string>> = { ...LEVEL_WORDS, notice: 'notice', site: 'site' };
 
-/** What must be said wherever exposure is shown, in a line of so many columns at most. */
+/** What must be said wherever exposure is shown, in a line of so many columns (52 at least). */
 export function caution(columns: number): string {
-  const whole = 'For teaching and verification; no measuring instrument. Below the action value there is still risk.';
-  return whole.length <= columns ? whole : 'Teaches and verifies, measures nothing. Below the EAV there is still risk.';
+  const fuller = [
+    'For teaching and verification; no measuring instrument. Below the action value there is still risk.',
+    'Teaches and verifies, measures nothing. Below the EAV there is still risk.',
+  ];
+  return fuller.find((text) => text.length <= columns) ?? 'Measures nothing. Below the EAV there is still risk.';
 }
 
 /** "EAV" for action, "ELV" for limit; a level nobody knows is called by its own name. */

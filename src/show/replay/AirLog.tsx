@@ -1,7 +1,7 @@
 // What was said over the air lately. What did not arrive stands out; what did needs no word.
 import { Text } from 'ink';
 import type { Moment } from '../../trace/moment.js';
-import { secondsText } from '../times.js';
+import { hourMinuteText, secondsText } from '../times.js';
 import { frameContent, frameWord } from '../words.js';
 import { type AirGroup, airGroups } from './air-groups.js';
 import { WIDE_LOG_COLUMNS } from './layout.js';
@@ -23,11 +23,12 @@ export function AirLog({ moment, rows, columns }: Props) {
 }
 
 function lineOf(fromMs: number, { frame: { sent, fate, reason }, count }: AirGroup, wide: boolean): string {
-  const fates = { sent: '…', heard: '', lost: `lost (${reason})`, refused: `refused (${reason})` };
+  const went = fate === 'heard' ? '' : fate === 'sent' ? '…' : wide ? `${fate} (${reason})` : fate;
   const words = [
-    `${secondsText(fromMs, sent.at)} ${sent.by} → ${sent.to}`,
-    `${frameWord(sent)}${count > 1 ? ` ×${count}` : ''}`,
-    fates[fate],
+    `${(wide ? secondsText : hourMinuteText)(fromMs, sent.at)} ${sent.by} → ${sent.to}`,
+    frameWord(sent),
+    went,
+    count > 1 ? `×${count}` : '',
     wide ? frameContent(sent) : '',
   ];
   return words.filter((word) => word !== '').join(wide ? '  ' : ' ');

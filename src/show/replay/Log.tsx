@@ -18,6 +18,7 @@ const HEADINGS = 2;
 const ALERTS_SHARE = 0.4;
 
 export function Log({ moment, columns, rows }: Props) {
+  if (rows <= HEADINGS) return null;
   const alerts = alertsOf(moment);
   const room = Math.max(1, Math.floor((rows - HEADINGS) * ALERTS_SHARE));
   const shown = alerts.slice(-room);

@@ -18,6 +18,7 @@ export function ToolList({ moment, marks, layout }: Props) {
   const shown = moment.tools.slice(0, layout.tools);
   if (shown.length === 0) return null;
   const columns = toolColumns(layout, moment.workers.length);
+  const sharers = columns.share > 0 ? moment.workers : [];
   return (
     <Box flexDirection="column" flexShrink={0} marginTop={layout.gaps.tools ? 1 : 0}>
       <Box>
@@ -31,19 +32,19 @@ export function ToolList({ moment, marks, layout }: Props) {
           for
         </Cell>
         <Cell columns={columns.magnitude} dim>
-          m/s²
+          set m/s²
         </Cell>
         <Cell columns={columns.left} dim>
           time left
         </Cell>
-        {moment.workers.map((worker, index) => (
+        <Cell columns={columns.heading} right dim>
+          share of
+        </Cell>
+        {sharers.map((worker, index) => (
           <Cell key={worker.name} columns={columns.share} right dim>
             {columns.share > worker.name.length ? worker.name : (marks[index] ?? '?')}
           </Cell>
         ))}
-        <Cell columns={columns.heading} dim>
-          {' of points'}
-        </Cell>
       </Box>
       {shown.map((tool) => (
         <ToolRow key={tool.name} moment={moment} tool={tool} marks={marks} columns={columns} />

@@ -22,7 +22,8 @@ export function ToolRow({ moment, tool, marks, columns }: Props) {
       <Cell columns={columns.owner}>{ownerText(moment, tool, marks, columns)}</Cell>
       <Cell columns={columns.magnitude}>{magnitudeText(tool)}</Cell>
       <Cell columns={columns.left}>{leftText(moment, tool)}</Cell>
-      {moment.workers.map((worker) => (
+      <Cell columns={columns.heading}> </Cell>
+      {(columns.share > 0 ? moment.workers : []).map((worker) => (
         <Cell key={worker.name} columns={columns.share} right>
           {shareText(shareOf(worker, tool.name), columns.share)}
         </Cell>

@@ -74,7 +74,8 @@ export function layOut(wanted: Wanted): Layout {
   const noteRows = take(Math.min(wanted.noteRows, Math.max(1, free - LEAST_CHART_ROWS)));
   /** Takes rows for something pleasant, if so many stay for the chart. */
   const spare = (rows: number, stay: number): boolean => free - rows >= stay && take(rows) === rows;
-  const captions = spare(workers, GOOD_CHART_ROWS);
+  // Whoever wants the chart alone wants it large.
+  const captions = spare(workers, wanted.chartAlone ? LARGE_CHART_ROWS : GOOD_CHART_ROWS);
   const gapWorkers = spare(1, ROOMY_CHART_ROWS);
   const gapLower = spare(1, ROOMY_CHART_ROWS);
   const gapTools = tools > 0 && spare(1, ROOMY_CHART_ROWS);
@@ -108,6 +109,6 @@ function columnsOf(width: number, { workerNames, toolNames }: Wanted, captions: 
   const beside = Object.values(BESIDE).reduce((sum, columns) => sum + columns, 0);
   const room = width - MARK_COLUMNS - nameColumns - 2 - RULER_EXTRA - (captions ? POINTS_COLUMNS : beside);
   const rulerCells = Math.max(RULER_STEP, room - (room % RULER_STEP));
-  const chartColumns = Math.floor((width - BETWEEN_PANELS) * (width < 96 ? 0.54 : 0.6));
+  const chartColumns = Math.floor((width - BETWEEN_PANELS) * (width < 96 ? 0.54 : 0.58));
   return { nameColumns, rulerCells, chartColumns, logColumns: width - BETWEEN_PANELS - chartColumns };
 }

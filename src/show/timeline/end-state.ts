@@ -2,10 +2,10 @@
 import { wholePoints } from '../../exposure/dose.js';
 import { pointTenths } from '../../exposure/points.js';
 import type { Moment } from '../../trace/moment.js';
-import { openSession, type ToolMoment } from '../../trace/moment-tool.js';
+import { openSession, type Sums, type ToolMoment } from '../../trace/moment-tool.js';
 import type { WorkerMoment } from '../../trace/moment-worker.js';
 import { doseOnItsWay, isUnrated, levelOf, pointsText, workersExposureText } from '../standing.js';
-import { levelWord, tenthsText } from '../words.js';
+import { levelWord, minutesText, tenthsText, WINDOW_MS } from '../words.js';
 import { stateWords } from '../worker-state.js';
 
 /** Lines of name and text, workers first. */
@@ -33,16 +33,21 @@ function workerText(moment: Moment, worker: WorkerMoment): string {
 }
 
 function toolText(tool: ToolMoment): string {
-  const sessions = tool.sessions.map(({ number, owner, dose }) => `session ${number} of ${owner}: ${dosePoints(dose)}`);
-  const { dose, triggerWindows } = tool.unclaimed;
+  const sessions = tool.sessions.map(
+    (session) => `session ${session.number} of ${session.owner}: ${sumsText(session)}`,
+  );
   return [
     ...(sessions.length === 0 ? ['never paired'] : sessions),
     ...(openSession(tool) === undefined && sessions.length > 0 ? ['no session open'] : []),
-    ...(triggerWindows > 0 ? [`unclaimed: ${dosePoints(dose)}`] : []),
+    ...(tool.unclaimed.triggerWindows > 0 ? [`unclaimed: ${sumsText(tool.unclaimed)}`] : []),
     ...(tool.setTenths === 0 ? ['no magnitude set'] : []),
   ].join(', ');
 }
 
-function dosePoints(dose: number): string {
-  return `${tenthsText(pointTenths(dose))} points`;
+/** "12.3 points", "60 min unrated" or both; time without a magnitude is never told as zero points (MAG-6). */
+function sumsText({ dose, unratedWindows }: Sums): string {
+  const points = `${tenthsText(pointTenths(dose))} points`;
+  if (unratedWindows === 0) return points;
+  const unrated = `${minutesText(unratedWindows * WINDOW_MS)} unrated`;
+  return dose === 0 ? unrated : `${points} and ${unrated}`;
 }

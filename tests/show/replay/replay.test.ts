@@ -120,6 +120,19 @@ describe('replayInTerminal', () => {
     }
   });
 
+  it('keeps nothing of the frames it has drawn', async () => {
+    const { terminal, pass } = await begun();
+    const kept = async () => {
+      pass(500);
+      await terminal.settle();
+      return performance.getEntriesByType('measure').length;
+    };
+    // React's development build notes over a hundred measures a frame.
+    const once = await kept();
+    for (let frame = 0; frame < 5; frame++) await kept();
+    expect(await kept()).toBeLessThan(2 * once + 100);
+  });
+
   it('leaves the terminal as it was on q', async () => {
     const { terminal, ended, isStopped, life } = await begun();
     expect(terminal.rawMode).toBe(true);

@@ -1,8 +1,7 @@
 // Shows a day in a terminal: the thin shell around the replay, with real streams and real time.
 // Import it only when it is needed: ink alone takes 0.3 s to load.
-import { render } from 'ink';
 import type { ShownDay } from '../shown-day.js';
-import { Replay } from './Replay.js';
+import { mount } from './mount.js';
 import { reelOf } from './reel.js';
 import { enterScreen, type Life } from './screen.js';
 import { realTicker, type Ticker } from './ticker.js';
@@ -25,7 +24,7 @@ export async function replayInTerminal(day: ShownDay, options: ReplayOptions = {
   let unmount = () => {};
   const leave = enterScreen(stdout, life, () => unmount());
   try {
-    const app = render(<Replay reel={reel} ticker={ticker} />, { stdin, stdout, patchConsole: false });
+    const app = mount(reel, ticker, stdin, stdout);
     unmount = () => app.unmount();
     await app.waitUntilExit();
   } finally {
