@@ -1,9 +1,10 @@
 // What a trace has told so far, for the invariants to judge the next event by. The facts are updated by an event after the
 // invariants have seen it, so that an invariant always finds what held just before.
 // Units: dose in u, windows of 100 ms, times in ms since the start.
-import type { EventOf, Kind, TraceEvent } from '../../trace/kinds.js';
+import type { EventOf, Kind } from '../../trace/kinds.js';
 import { type CounterFacts, newCounter, unclaimedOf } from './counter-facts.js';
 import { Reach } from './reach.js';
+import { SentFrames } from './sent-frames.js';
 import { newSession, raise, type SessionFacts } from './session-facts.js';
 import { newWorker, type WorkerFacts } from './worker-facts.js';
 
@@ -15,14 +16,17 @@ type Updates = { readonly [K in Kind]?: (event: EventOf<K>) => void };
 export class Facts {
   /** Start of the day, ms after midnight. */
   fromMs = 0;
-  readonly events: TraceEvent[] = [];
+  readonly sent = new SentFrames();
   readonly counters = new Map<string, CounterFacts>();
   readonly workers = new Map<string, WorkerFacts>();
   readonly reach = new Reach();
 
-  /** What each kind of event changes; kinds that are missing change nothing but `events`, to which each is added. */
+  /** What each kind of event changes; kinds that are missing change nothing. */
   readonly updates: Updates = {
     'air.tally': (event) => this.tell(event),
+    'air.report': (event) => this.sent.add(event),
+    'air.ack': (event) => this.sent.add(event),
+    'air.pairing': (event) => this.sent.add(event),
     'inner.ledger': (event) => this.charge(event),
     'inner.count': (event) => this.count(event),
     'inner.session': (event) => this.turnSession(event),
@@ -72,6 +76,7 @@ export class Facts {
   }
 
   private tell(event: EventOf<'air.tally'>): void {
+    this.sent.add(event);
     // Firmware sends no inner. events: there the first tally is what shows that a session was opened.
     const session = this.session(event.by, event.session) ?? this.open(event.by, event.session, event.to, event.at);
     raise(session.told, event);

@@ -1,6 +1,6 @@
 // Guards TAL-4: no frame is heard that its sender did not send, to this receiver, as this frame, before.
-import type { TraceEvent } from '../../trace/kinds.js';
 import type { Invariant } from './invariant.js';
+import type { SentEvent } from './sent-frames.js';
 
 export const heardWasSent: Invariant = {
   name: 'no frame is heard that was not sent',
@@ -8,13 +8,8 @@ export const heardWasSent: Invariant = {
   watch: (facts) => ({
     on: {
       'air.heard': (event) => {
-        const sent = facts.events[event.cause - 1];
-        const isIt =
-          sent !== undefined &&
-          frameOf(sent) === event.frame &&
-          sent.by === event.from &&
-          'to' in sent &&
-          sent.to === event.by;
+        const sent = facts.sent.find(event.cause);
+        const isIt = sent?.by === event.from && sent.to === event.by && frameOf(sent) === event.frame;
         if (isIt) return undefined;
         return `${event.by} heard ${event.frame} from ${event.from}, which did not send it`;
       },
@@ -22,8 +17,8 @@ export const heardWasSent: Invariant = {
   }),
 };
 
-/** Name of the frame that an event sends, '' where it sends none. */
-function frameOf(event: TraceEvent): string {
+/** Name of the frame that an event sends. */
+function frameOf(event: SentEvent): string {
   switch (event.kind) {
     case 'air.tally':
       return 'tally';
@@ -33,7 +28,5 @@ function frameOf(event: TraceEvent): string {
       return 'ack';
     case 'air.pairing':
       return event.frame;
-    default:
-      return '';
   }
 }

@@ -43,7 +43,7 @@ export const staleInTime: Invariant = {
     return {
       on: {
         'air.heard': (event) => {
-          const sent = facts.events[event.cause - 1];
+          const sent = facts.sent.find(event.cause);
           return sent?.kind === 'air.tally'
             ? onTally(facts, knownOf(wearables, event.by, sent.by), sent, event)
             : undefined;

@@ -30,6 +30,7 @@ export class Invariants {
   /** What was broken so far, in order. */
   readonly breaches: Breach[] = [];
   private readonly facts = new Facts();
+  private lastN = 0;
   private readonly watched: readonly Watched[];
   private readonly courses = new Map<Kind, Course>();
 
@@ -52,12 +53,12 @@ export class Invariants {
       }
       course.update(event);
     }
-    this.facts.events.push(event);
+    this.lastN = event.n;
   }
 
   /** The run has ended at endMs: judges what was due by then, and returns all that was broken. */
   end(endMs: number): readonly Breach[] {
-    const n = this.facts.events.length;
+    const n = this.lastN;
     for (const watched of this.watched) {
       for (const wrong of watched.watch.wrongAtEnd?.(endMs) ?? []) this.tell(watched, 'wrong', wrong, n, endMs);
       for (const due of watched.watch.waitingFor?.(endMs) ?? []) this.tell(watched, 'stuck', due, n, endMs);
