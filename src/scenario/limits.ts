@@ -4,13 +4,13 @@
 export const MAX_ITEMS = 20_000;
 /** Events of one day, after bursts have been written out. */
 export const MAX_EVENTS = 100_000;
-/** Events of all days of a file: of every row, as written and with every what-if. */
-export const MAX_EVENTS_IN_ALL = 500_000;
+/** Events of all days of a file: of every row, as written and with every what-if; counted before a what-if is made. */
+export const MAX_EVENTS_IN_ALL = 200_000;
 export const MAX_TOOLS = 64;
 export const MAX_WORKERS = 64;
 export const MAX_ROWS = 200;
 export const MAX_WHAT_IFS = 20;
 /** Of one what-if. */
-export const MAX_CHANGES = 20;
+export const MAX_CHANGES = 10;
 /** Steps, expectations and notes of one row, times the rows. */
 export const MAX_ITEMS_IN_ALL = 50_000;

@@ -1,11 +1,15 @@
 // Gathers the problems of one scenario file: all of them, each once, in the order of their places, but never endlessly.
 import { nearestWord } from './nearest.js';
+import { printable } from './printable.js';
 import type { Near, Problem, ProblemKind } from './problem.js';
 import type { Source, Span } from './source.js';
 import { type Node, quoted } from './yaml/node.js';
 
 /** A reader may stop once so many problems are known; more are not kept. */
 export const MAX_PROBLEMS = 100;
+
+/** Letters of a sentence; it may repeat words of the file, which may be of any length. */
+const MAX_SAID = 400;
 
 export class Problems {
   private readonly found = new Map<string, Problem & { readonly start: number }>();
@@ -30,10 +34,11 @@ export class Problems {
     this.cut = this.found.size >= MAX_PROBLEMS;
     if (this.cut) return;
     const nearest = near === null ? null : nearestWord(near.word, near.known);
+    const said = { message: printable(message, MAX_SAID), expected: printable(expected, MAX_SAID), nearest };
     const { source } = this;
     const { start } = span;
     const place = source.place(start);
-    this.found.set(key, { kind, place, message, expected, nearest, excerpt: source.excerpt(span), start });
+    this.found.set(key, { kind, place, ...said, excerpt: source.excerpt(span), start });
   }
 
   /** `unknown WHAT "word"`, with the nearest known word. */

@@ -1,10 +1,15 @@
 // A problem as text, the way a compiler tells of it: the place, the line with a caret, what was expected.
+import { printable } from './printable.js';
 import type { Excerpt, Problem } from './problem.js';
+import { quoted } from './yaml/node.js';
+
+const MAX_PATH = 400;
 
 /** Several lines without a line end behind the last one. */
 export function renderProblem(problem: Problem): string {
   const { place, message, excerpt } = problem;
-  const where = excerpt === null ? place.file : `${place.file}:${place.line}:${place.column}`;
+  const file = printable(place.file, MAX_PATH);
+  const where = excerpt === null ? file : `${file}:${place.line}:${place.column}`;
   const lines = [`${where}  ${message}`];
   if (excerpt !== null) lines.push(...marked(place.line, excerpt));
   const advice = adviceOf(problem);
@@ -13,7 +18,7 @@ export function renderProblem(problem: Problem): string {
 }
 
 function adviceOf({ expected, nearest }: Problem): string {
-  const near = nearest === null ? '' : `the nearest is "${nearest}"`;
+  const near = nearest === null ? '' : `the nearest is ${quoted(nearest)}`;
   return [expected, near].filter((part) => part !== '').join('; ');
 }
 

@@ -2,12 +2,21 @@
 import { mapsOf } from './collections.js';
 import { MAX_ROWS } from './limits.js';
 import type { Problems } from './problems.js';
-import { type Entry, type MapNode, type Node, nodeWord, quoted, type ScalarNode } from './yaml/node.js';
+import {
+  type BrokenNode,
+  type Entry,
+  type MapNode,
+  type Node,
+  nodeWord,
+  quoted,
+  type ScalarNode,
+} from './yaml/node.js';
 
 export interface Row {
   /** "" for the one row of a file without rows, else for example "away=5m loss=0/1". */
   readonly label: string;
-  readonly values: ReadonlyMap<string, ScalarNode>;
+  /** Broken where the row has something else than one value. */
+  readonly values: ReadonlyMap<string, ScalarNode | BrokenNode>;
 }
 
 /** Of the parameters that a row lacks so many are named. */
@@ -27,7 +36,7 @@ export function readRows(node: Node | undefined, problems: Problems): readonly R
     if (map.entries.length === 0) problems.at(map, 'missing', 'this row has no parameter', 'at least one, {away: 5m}');
     if (maps[0] !== undefined && reportDifference(map, maps[0], problems)) continue;
     const values = new Map(map.entries.flatMap((entry) => readParameter(entry, problems)));
-    const label = [...values].map(([name, { text }]) => `${name}=${inLabel(text)}`).join(' ');
+    const label = [...values].map(([name, value]) => `${name}=${inLabel(value)}`).join(' ');
     if (rows.has(label)) problems.at(map, 'unexpected', 'this row stands here twice', 'rows that differ in a value');
     rows.set(label, { label, values });
   }
@@ -35,11 +44,12 @@ export function readRows(node: Node | undefined, problems: Problems): readonly R
 }
 
 /** A value as a row's label shows it: in quotes where it would not be one visible word. */
-function inLabel(text: string): string {
+function inLabel(value: ScalarNode | BrokenNode): string {
+  const text = value.kind === 'scalar' ? value.text : '';
   return /^[\p{L}\p{M}\p{N}\p{P}\p{S}]+$/u.test(text) ? text : JSON.stringify(text);
 }
 
-function readParameter({ key, keySpan, value }: Entry, problems: Problems): [string, ScalarNode][] {
+function readParameter({ key, keySpan, value }: Entry, problems: Problems): [string, ScalarNode | BrokenNode][] {
   if (!NAME.test(key)) {
     const expected = 'a letter, then letters, digits, "-" and "_"';
     problems.on(keySpan, 'value', `${quoted(key)} cannot be the name of a parameter`, expected);
@@ -47,7 +57,7 @@ function readParameter({ key, keySpan, value }: Entry, problems: Problems): [str
   }
   if (value.kind === 'scalar' && value.type !== 'nothing' && parameterOf(value) === null) return [[key, value]];
   problems.at(value, 'value', `here stands ${nodeWord(value)}`, 'a parameter has one value, and no $name for it');
-  return [];
+  return [[key, { kind: 'broken', span: value.span }]];
 }
 
 /** Whether a row has other parameters than the first. */
@@ -93,11 +103,12 @@ export function fillIn(node: Node, row: Row, used: Set<string>, problems: Proble
       if (parameter === null) return node;
       used.add(parameter);
       const value = row.values.get(parameter);
-      if (value !== undefined) return { ...value, parameter };
+      if (value !== undefined) return value.kind === 'broken' ? value : { ...value, parameter };
       const known = [...row.values.keys()];
       const expected =
         known.length === 0 ? 'the file has no rows that give it a value' : `rows give ${known.join(', ')}`;
-      problems.unknown(node, 'parameter', { word: parameter, known }, expected);
+      const near = { word: parameter, known };
+      problems.at(node, 'unknown', `unknown parameter ${quoted(`$${parameter}`)}`, expected, near);
       return { kind: 'broken', span: node.span };
     }
   }
@@ -107,7 +118,7 @@ export function fillIn(node: Node, row: Row, used: Set<string>, problems: Proble
 export function reportUnused(rows: Node | undefined, used: ReadonlySet<string>, problems: Problems): void {
   const first = rows?.kind === 'list' ? rows.items[0] : undefined;
   for (const { key, keySpan } of first?.kind === 'map' ? first.entries : []) {
-    if (!used.has(key))
+    if (NAME.test(key) && !used.has(key))
       problems.on(keySpan, 'unexpected', `nothing uses $${key}`, 'put it into the day, or leave it out');
   }
 }

@@ -1,5 +1,6 @@
 // The text of a scenario file with its lines, so that every offset has a place and a line to show.
 import type { Place } from './place.js';
+import { printable } from './printable.js';
 import type { Excerpt } from './problem.js';
 
 /** A stretch of the text: offsets in UTF-16 units, end not included. */
@@ -14,6 +15,7 @@ const SHOWN_BEFORE = 40;
 
 export class Source {
   private readonly lineStarts: number[] = [0];
+  private counted = { lineStart: 0, offset: 0, count: 0 };
 
   constructor(
     readonly file: string,
@@ -25,7 +27,7 @@ export class Source {
   /** Columns count characters, not UTF-16 units. */
   place(offset: number): Place {
     const index = this.lineIndex(offset);
-    return { file: this.file, line: index + 1, column: characterCount(this.text, this.lineStart(index), offset) + 1 };
+    return { file: this.file, line: index + 1, column: this.charactersTo(offset, this.lineStart(index)) + 1 };
   }
 
   excerpt({ start, end }: Span): Excerpt {
@@ -38,10 +40,20 @@ export class Source {
     const front = from > lineStart ? '…' : '';
     const marked = Math.min(Math.max(start, end), to);
     return {
-      text: `${front}${printable(this.text.slice(from, to))}${to < lineEnd ? '…' : ''}`,
+      text: `${front}${printable(this.text.slice(from, to), MAX_SHOWN + 1)}${to < lineEnd ? '…' : ''}`,
       column: front.length + characterCount(this.text, from, Math.min(start, to)) + 1,
       width: Math.max(1, characterCount(this.text, Math.min(start, to), marked)),
     };
+  }
+
+  /** Goes on from where it counted last: places are mostly asked for in order, and a file may be one long line. */
+  private charactersTo(offset: number, lineStart: number): number {
+    const { counted } = this;
+    const from =
+      counted.lineStart === lineStart && counted.offset <= offset ? counted : { offset: lineStart, count: 0 };
+    const count = from.count + characterCount(this.text, from.offset, offset);
+    this.counted = { lineStart, offset, count };
+    return count;
   }
 
   private lineIndex(offset: number): number {
@@ -79,9 +91,4 @@ function characterCount(text: string, from: number, to: number): number {
 
 function isSecondHalf(unit: number): boolean {
   return unit >= 0xdc00 && unit <= 0xdfff;
-}
-
-/** With a stand-in for whatever would move the cursor, colour the terminal or turn the reading direction. */
-function printable(text: string): string {
-  return text.replaceAll('\t', ' ').replace(/[\p{C}\p{Zl}\p{Zp}]/gu, '\ufffd');
 }

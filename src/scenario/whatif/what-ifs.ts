@@ -2,8 +2,9 @@
 import { entriesOf, mapsOf } from '../collections.js';
 import { readFields } from '../fields/read-fields.js';
 import { nameRefusal } from '../fields/text.js';
-import { MAX_CHANGES, MAX_WHAT_IFS } from '../limits.js';
+import { MAX_CHANGES, MAX_EVENTS_IN_ALL, MAX_WHAT_IFS } from '../limits.js';
 import { pickWord } from '../pick-word.js';
+import type { Problems } from '../problems.js';
 import type { Frame, Scope } from '../scope.js';
 import { inOrder } from '../steps.js';
 import { type MapNode, type Node, withArticle } from '../yaml/node.js';
@@ -35,7 +36,7 @@ export function applyWhatIfs(
   scope: Scope,
 ): ReadonlyMap<string, Draft> {
   const drafts = new Map<string, Draft>();
-  if (node === undefined) return drafts;
+  if (node === undefined || tooMuch(node, asWritten, scope.problems)) return drafts;
   for (const { key, keySpan, value } of entriesOf(node, 'a list of changes', MAX_WHAT_IFS, scope.problems)) {
     const why = nameRefusal(key);
     if (why !== null) scope.problems.on(keySpan, 'value', why.refused, `expected ${why.expected}`);
@@ -44,6 +45,13 @@ export function applyWhatIfs(
     drafts.set(key, { ...draft, events: inOrder(draft.events) });
   }
   return drafts;
+}
+
+function tooMuch(node: Node, { events }: Draft, problems: Problems): boolean {
+  const days = 1 + whatIfNames(node).length;
+  if (days * events.length <= MAX_EVENTS_IN_ALL) return false;
+  problems.at(node, 'limit', `${days} days of ${events.length} events are too much`, 'split the scenario');
+  return true;
 }
 
 function applyOne(map: MapNode, draft: Draft, frame: Frame, scope: Scope): Draft {

@@ -1,4 +1,5 @@
 // A scenario file as a tree of plain nodes, each with its place: all that the language needs of YAML.
+import { printable } from '../printable.js';
 import type { Span } from '../source.js';
 
 export interface ScalarNode {
@@ -63,10 +64,9 @@ export function nodeWord(node: Node): string {
 /** Letters of a text that a sentence repeats. */
 const MAX_QUOTED = 60;
 
-/** A text in quotes as a sentence shows it: cut where it is long, and safe for a terminal. */
+/** A text in quotes as a sentence shows it. */
 export function quoted(text: string): string {
-  const shown = text.length > MAX_QUOTED ? `${text.slice(0, MAX_QUOTED).replace(/[\ud800-\udbff]$/, '')}…` : text;
-  return `"${shown.replace(/[\p{C}\p{Zl}\p{Zp}]/gu, '\ufffd')}"`;
+  return `"${printable(text, MAX_QUOTED)}"`;
 }
 
 /** "a step", "an expectation". */

@@ -27,7 +27,7 @@ const HELP: Partial<Record<YAMLError['code'], string>> = {
 };
 
 function sentence(error: YAMLError): string {
-  return (error.message.split('\n')[0] ?? '').replace(/[\p{C}\p{Zl}\p{Zp}]/gu, '\ufffd');
+  return error.message.split('\n')[0] ?? '';
 }
 
 function spanOfError(error: YAMLError): Span {

@@ -1,0 +1,129 @@
+// Arbitrary valid days, for laws of the language: every verb, times to the millisecond, names that need quotes.
+import fc from 'fast-check';
+import { REGIME_IDS } from '../../src/exposure/regimes.js';
+import { type Day, type DayEvent, HAND_CHARACTERS, SENSOR_FAULTS } from '../../src/scenario/day.js';
+import { DAY_MS, MAX_SPAN_MS } from '../../src/scenario/fields/clock.js';
+
+const NASTY_NAMES = [
+  'null',
+  'true',
+  'no',
+  '~',
+  '12',
+  '1e3',
+  '0x10',
+  '.inf',
+  '-',
+  '---',
+  '$away',
+  '#1',
+  '&a',
+  '*a',
+  '!x',
+  '%',
+  '@',
+  '"',
+  "'",
+  'a: b',
+  '[x]',
+  '{x}',
+  'a, b',
+  'Änne',
+  '泥瓦匠',
+  '07:10',
+  'day 2 06:00',
+  'end',
+  '__proto__',
+  'constructor',
+  'a#b',
+  'a #b',
+  '?',
+  '<<',
+  '=',
+  '|',
+  '>',
+  '\\',
+];
+
+const word = fc.stringMatching(/^[\p{L}\p{N}\p{P}\p{S}]{1,12}$/u);
+const name = fc
+  .oneof(
+    fc.constantFrom(...NASTY_NAMES),
+    word,
+    fc.tuple(word, word).map((words) => words.join(' ')),
+  )
+  .filter((text) => text !== 'bench' && text.length <= 40);
+
+const tenths = fc.integer({ min: 5, max: 500 });
+const span = fc.integer({ min: 1, max: MAX_SPAN_MS });
+const maybeSpan = fc.option(span, { nil: null });
+const ratio = fc
+  .tuple(fc.nat(1_000_000), fc.integer({ min: 1, max: 1_000_000 }))
+  .map(([a, b]) => ({ num: Math.min(a, b), den: b }));
+const delayMs = fc
+  .tuple(fc.nat(600_000), fc.nat(600_000))
+  .map(([a, b]): [number, number] => [Math.min(a, b), Math.max(a, b)]);
+const detents = fc.oneof(fc.integer({ min: -500, max: -1 }), fc.integer({ min: 1, max: 500 }));
+
+function eventAmong(tools: readonly string[], workers: readonly string[], untilMs: number): fc.Arbitrary<DayEvent> {
+  const atMs = fc.integer({ min: 0, max: untilMs - 1 });
+  const tool = fc.constantFrom(...tools);
+  const worker = fc.constantFrom(...workers);
+  const who = fc.uniqueArray(fc.oneof(tool, worker), { minLength: 1, maxLength: 3 });
+  const verb = <D extends string>(word: D) => ({ atMs, do: fc.constant(word) });
+  return fc.oneof(
+    fc.record({ ...verb('run'), tool, by: worker, forMs: span, held: fc.boolean() }),
+    fc.record({ ...verb('set'), tool, toTenths: tenths }),
+    fc.record({ ...verb('pair'), tool, with: worker }),
+    fc.record({ ...verb('press'), tool, forMs: span }),
+    fc.record({ ...verb('turn'), tool, detents, everyMs: span }),
+    fc.record({ ...verb('touch'), tool, with: worker }),
+    fc.record({ ...verb('tap'), worker, forMs: span }),
+    fc.record({ ...verb('close'), worker }),
+    fc.record({ ...verb('readout'), worker }),
+    fc.record({ ...verb('leave'), who, forMs: maybeSpan }),
+    fc.record({ ...verb('return'), who }),
+    fc.record({ ...verb('air'), tool, worker, loss: ratio, duplicate: ratio, delayMs, forMs: maybeSpan }),
+    fc.record({ ...verb('sensor'), tool, fault: fc.constantFrom(...SENSOR_FAULTS), forMs: span }),
+  );
+}
+
+/** Names of tools and of workers, all different. */
+const cast = fc
+  .uniqueArray(name, { minLength: 2, maxLength: 6 })
+  .chain((names) =>
+    fc.integer({ min: 1, max: names.length - 1 }).map((tools) => [names.slice(0, tools), names.slice(tools)] as const),
+  );
+
+export const anyDay: fc.Arbitrary<Day> = fc
+  .tuple(cast, fc.nat(DAY_MS - 1), fc.integer({ min: 1, max: MAX_SPAN_MS }))
+  .chain(([[tools, workers], fromMs, untilMs]) =>
+    fc.record({
+      fromMs: fc.constant(fromMs),
+      untilMs: fc.constant(untilMs),
+      seed: fc.nat(4_294_967_295),
+      regime: fc.constantFrom(...REGIME_IDS),
+      tools: fc.tuple(
+        ...tools.map((tool) =>
+          fc.record({
+            name: fc.constant(tool),
+            hand: fc.constantFrom(...HAND_CHARACTERS),
+            magnitudeTenths: tenths,
+            keyedTenths: fc.option(tenths, { nil: null }),
+          }),
+        ),
+      ),
+      workers: fc.tuple(
+        ...workers.map((worker) =>
+          fc.record({
+            name: fc.constant(worker),
+            noticePoints: fc.integer({ min: 1, max: 1000 }),
+            sitePoints: fc.option(fc.integer({ min: 1, max: 1000 }), { nil: null }),
+          }),
+        ),
+      ),
+      events: fc
+        .array(eventAmong(tools, workers, untilMs), { maxLength: 30 })
+        .map((events) => events.toSorted((a, b) => a.atMs - b.atMs)),
+    }),
+  );

@@ -1,0 +1,59 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { writeScenario } from '../../src/scenario/write.js';
+import { anyDay } from './days.js';
+import { read, readRun, scenarioText } from './reading.js';
+
+describe('writeScenario', () => {
+  it('writes a day that reads back as the same day', () => {
+    fc.assert(
+      fc.property(anyDay, fc.constantFrom('A day', '12', 'a: b # c', 'null', '"', 'Schleuse: früh'), (day, title) => {
+        const text = writeScenario(day, { title });
+        const scenario = read(text);
+        expect(scenario.title).toBe(title);
+        expect(scenario.runs).toEqual([{ row: '', whatIf: null, day, expectations: [], notes: [] }]);
+        expect(writeScenario(scenario.runs[0]!.day, { title })).toBe(text);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('writes one step a line, with quotes only where they are needed', () => {
+    const { day } = readRun(
+      scenarioText({
+        until: 'day 2 09:00',
+        seed: '7',
+        tools: '{wall saw: {hand: rotary, magnitude: 4.6}, "12": {hand: impact, magnitude: 9.0, keyed: 9.0}}',
+        workers: '{Edda: {site: 300}}',
+        day: `[
+          {at: 06:55, set: wall saw, to: 4.6},
+          {at: 07:00, work: wall saw, by: Edda, bursts: 2, of: 12s, every: 1m},
+          {at: 07:30:00.250, run: "12", by: Edda, for: 1h30m, held: no},
+          {at: 08:00, leave: [Edda, "12"]},
+          {at: 09:00, air: [wall saw, Edda], loss: 1/2, delay: [2ms, 3s], for: 35m},
+          {at: day 2 08:00, close: Edda}]`,
+      }),
+    );
+    expect(writeScenario(day, { title: 'The saw' })).toBe(
+      `title: The saw
+seed: 7
+regime: eu-2002-44
+from: 06:50
+until: day 2 09:00
+tools:
+  wall saw: {hand: rotary, magnitude: 4.6}
+  "12": {hand: impact, magnitude: 9.0, keyed: 9.0}
+workers:
+  Edda: {notice: 80, site: 300}
+day:
+  - {at: 06:55, set: wall saw, to: 4.6}
+  - {at: 07:00, run: wall saw, by: Edda, for: 12s}
+  - {at: 07:01, run: wall saw, by: Edda, for: 12s}
+  - {at: 07:30:00.250, run: "12", by: Edda, for: 1h30m, held: no}
+  - {at: 08:00, leave: [Edda, "12"]}
+  - {at: 09:00, air: [wall saw, Edda], loss: 1/2, delay: [2ms, 3s], for: 35m}
+  - {at: day 2 08:00, close: Edda}
+`,
+    );
+  });
+});
