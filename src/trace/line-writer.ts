@@ -24,6 +24,8 @@ interface Plan {
 }
 
 const encoder = new TextEncoder();
+const TRUE = encoder.encode('true');
+const FALSE = encoder.encode('false');
 const PLANS: Readonly<Record<string, Plan>> = Object.fromEntries(
   (Object.keys(KINDS) as Kind[]).map((kind) => [kind, planOf(kind)]),
 );
@@ -81,6 +83,7 @@ export class LineWriter {
     if (type === 'number') this.integer(value as number);
     else if (type === 'text') this.bytesOf(quoted(value));
     else if (value === undefined) throw new Error('a field of an event is missing');
+    else if (type === 'flag') this.bytesOf(value === true ? TRUE : FALSE);
     else this.bytesOf(encoder.encode(JSON.stringify(value)));
   }
 
@@ -116,7 +119,7 @@ export class LineWriter {
 
   private copyOutward(from: number): void {
     const { whole, wholeEnd, outward, outwardEnd } = this;
-    for (let at = from, to = outwardEnd; at < wholeEnd; at++, to++) outward[to] = whole[at]!;
+    outward.set(whole.subarray(from, wholeEnd), outwardEnd);
     this.outwardEnd = outwardEnd + wholeEnd - from;
   }
 }
