@@ -1,4 +1,4 @@
-// The catalogue of requirements of the devices, from the text of scenarios/requirements.yaml: the one source of their
+// The catalogue of requirements of the devices, from the text of scenarios/catalogue/requirements.yaml: the one source of their
 // identifiers and words.
 import { z } from 'zod';
 import { entriesOf, mapsOf } from './collections.js';

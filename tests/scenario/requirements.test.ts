@@ -3,14 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { renderProblem } from '../../src/scenario/render.js';
 import { readRequirements } from '../../src/scenario/requirements.js';
 
-const CATALOGUE = readFileSync(new URL('../../scenarios/requirements.yaml', import.meta.url), 'utf8');
+const CATALOGUE = readFileSync(new URL('../../scenarios/catalogue/requirements.yaml', import.meta.url), 'utf8');
 
 /** How many of each the devices' requirements have. */
 const COUNTS = { MAG: 6, TRG: 5, ACC: 3, KEP: 5, CLK: 1, CEL: 1, PAI: 7, TAL: 7, WEA: 5 };
 
 describe('the catalogue of requirements', () => {
   it('has every requirement once, in order, with its text', () => {
-    const catalogue = readRequirements(CATALOGUE, 'scenarios/requirements.yaml');
+    const catalogue = readRequirements(CATALOGUE, 'scenarios/catalogue/requirements.yaml');
     expect(catalogue.ok ? [] : catalogue.problems.map(renderProblem)).toEqual([]);
     const requirements = catalogue.ok ? catalogue.groups.flatMap((group) => group.requirements) : [];
     const ids = Object.entries(COUNTS).flatMap(([group, count]) => {

@@ -27,7 +27,7 @@ export function scenarioWords(): Words {
 }
 
 function requirementIds(): readonly string[] {
-  const file = fileURLToPath(new URL('scenarios/requirements.yaml', packageRoot()));
+  const file = fileURLToPath(new URL('scenarios/catalogue/requirements.yaml', packageRoot()));
   const text = readText(file);
   if (typeof text !== 'string') throw new Error(renderProblem(text));
   const catalogue = readRequirements(text, file);
