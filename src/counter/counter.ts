@@ -116,7 +116,9 @@ export class ModelCounter implements Counter {
     state.windows += windows;
     this.detect(windows);
     if (watchSensor(state.sensorWatch, state.sensor, windows)) {
-      this.parts.send({ type: state.sensorWatch.faulty ? 'SENSOR_FAULT' : 'SENSOR_GOOD' });
+      const { faulty } = state.sensorWatch;
+      if (faulty && state.open !== null) state.open.sensorFailed = true;
+      this.parts.send({ type: faulty ? 'SENSOR_FAULT' : 'SENSOR_GOOD' });
     }
   }
 

@@ -24,6 +24,7 @@ export function openSession(state: CounterState, pairing: OpenPairing): void {
     heard: 0,
     report: null,
     reportAcknowledged: false,
+    sensorFailed: state.sensorWatch.faulty,
   };
 }
 

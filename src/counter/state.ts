@@ -20,6 +20,8 @@ export interface OpenSession {
   /** The report last sent, null before the first, and whether it was acknowledged. */
   report: Report | null;
   reportAcknowledged: boolean;
+  /** The sensor was faulty at some time of the session (TRG-5): a fault that is over by the next tally is told too. */
+  sensorFailed: boolean;
 }
 
 /** A session that has ended, kept as finished frames until its wearable has acknowledged them (PAI-5). */

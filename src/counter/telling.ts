@@ -78,7 +78,7 @@ function flagsOf(state: CounterState, open: OpenSession, sealed: boolean): numbe
     (sealed ? sealedFlag : 0) |
     (isSaturated(open.sums) ? saturated : 0) |
     (open.sums.shortBursts > 0 ? shortBursts : 0) |
-    (state.sensorWatch.faulty ? sensorFault : 0) |
+    (open.sensorFailed ? sensorFault : 0) |
     (state.unclaimed.triggerWindows > 0 ? unclaimed : 0)
   );
 }
