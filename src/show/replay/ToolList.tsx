@@ -22,19 +22,19 @@ export function ToolList({ moment, marks, layout }: Props) {
   return (
     <Box flexDirection="column" flexShrink={0} marginTop={layout.gaps.tools ? 1 : 0}>
       <Box>
-        <Cell columns={columns.name} dim>
+        <Cell columns={columns.name} gap={1} dim>
           tool
         </Cell>
-        <Cell columns={columns.state} dim>
+        <Cell columns={columns.state} gap={1} dim>
           state
         </Cell>
-        <Cell columns={columns.owner} dim>
+        <Cell columns={columns.owner} gap={1} dim>
           for
         </Cell>
-        <Cell columns={columns.magnitude} dim>
+        <Cell columns={columns.magnitude} gap={1} dim>
           set m/s²
         </Cell>
-        <Cell columns={columns.left} dim>
+        <Cell columns={columns.left} gap={1} dim>
           time left
         </Cell>
         <Cell columns={columns.heading} right dim>

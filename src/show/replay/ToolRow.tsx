@@ -17,11 +17,19 @@ export function ToolRow({ moment, tool, marks, columns }: Props) {
   const runs = tool.running !== null;
   return (
     <Box>
-      <Cell columns={columns.name}>{tool.name}</Cell>
-      <Cell columns={columns.state} bold={runs}>{`${runs ? '●' : '○'} ${runningText(tool)}`}</Cell>
-      <Cell columns={columns.owner}>{ownerText(moment, tool, marks, columns)}</Cell>
-      <Cell columns={columns.magnitude}>{magnitudeText(tool)}</Cell>
-      <Cell columns={columns.left}>{leftText(moment, tool)}</Cell>
+      <Cell columns={columns.name} gap={1}>
+        {tool.name}
+      </Cell>
+      <Cell columns={columns.state} gap={1} bold={runs}>{`${runs ? '●' : '○'} ${runningText(tool)}`}</Cell>
+      <Cell columns={columns.owner} gap={1}>
+        {ownerText(moment, tool, marks, columns)}
+      </Cell>
+      <Cell columns={columns.magnitude} gap={1}>
+        {magnitudeText(tool)}
+      </Cell>
+      <Cell columns={columns.left} gap={1}>
+        {leftText(moment, tool)}
+      </Cell>
       <Cell columns={columns.heading}> </Cell>
       {(columns.share > 0 ? moment.workers : []).map((worker) => (
         <Cell key={worker.name} columns={columns.share} right>

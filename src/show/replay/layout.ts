@@ -2,6 +2,7 @@
 // A frame is one row lower than the terminal, or ink would clear the screen for each frame and flicker.
 import { BIG_ROWS } from './big-digits.js';
 import { RULER_EXTRA } from './ruler.js';
+import { textColumns } from './text-columns.js';
 
 export const LEAST_COLUMNS = 60;
 export const LEAST_ROWS = 16;
@@ -36,7 +37,9 @@ export interface Layout {
   readonly lowerRows: number;
   readonly chartColumns: number;
   readonly logColumns: number;
+  /** Room for the longest name, as far as it goes. */
   readonly nameColumns: number;
+  readonly toolNameColumns: number;
   readonly rulerCells: number;
 }
 
@@ -103,12 +106,18 @@ function listed(count: number, rows: number): number {
   return count + HEAD <= rows ? count : Math.max(0, rows - HEAD - 1);
 }
 
+/** Columns for the longest of some names, within bounds. */
+function longestOf(names: readonly string[], least: number, most: number): number {
+  return Math.max(least, Math.min(most, Math.max(0, ...names.map(textColumns))));
+}
+
 function columnsOf(width: number, { workerNames, toolNames }: Wanted, captions: boolean) {
-  const longest = Math.max(...[...workerNames, ...toolNames].map((name) => [...name].length), 4);
-  const nameColumns = Math.min(longest, width < 96 ? 8 : width < 130 ? 12 : 18);
+  const narrow = width < 96;
+  const nameColumns = longestOf(workerNames, 'worker'.length - MARK_COLUMNS, narrow ? 9 : 18);
+  const toolNameColumns = longestOf(toolNames, 'tool'.length, narrow ? 13 : 20);
   const beside = Object.values(BESIDE).reduce((sum, columns) => sum + columns, 0);
   const room = width - MARK_COLUMNS - nameColumns - 2 - RULER_EXTRA - (captions ? POINTS_COLUMNS : beside);
   const rulerCells = Math.max(RULER_STEP, room - (room % RULER_STEP));
-  const chartColumns = Math.floor((width - BETWEEN_PANELS) * (width < 96 ? 0.54 : 0.58));
-  return { nameColumns, rulerCells, chartColumns, logColumns: width - BETWEEN_PANELS - chartColumns };
+  const chartColumns = Math.floor((width - BETWEEN_PANELS) * (narrow ? 0.54 : 0.58));
+  return { nameColumns, toolNameColumns, rulerCells, chartColumns, logColumns: width - BETWEEN_PANELS - chartColumns };
 }

@@ -1,5 +1,5 @@
 // How wide the columns of the tools' rows are.
-import { type Layout, MARK_COLUMNS } from './layout.js';
+import type { Layout } from './layout.js';
 
 export interface ToolColumns {
   readonly name: number;
@@ -16,33 +16,40 @@ export interface ToolColumns {
 }
 
 const MAGNITUDE_COLUMNS = 10;
-const LEFT_COLUMNS = 16;
+/** "100 min to notice" would be cut off; nobody counts minutes then. */
+const LEFT_COLUMNS = 17;
 /** "100" and a gap. */
 const LEAST_SHARE_COLUMNS = 4;
 const MOST_SHARE_COLUMNS = 10;
-const STATE_WORDS_COLUMNS = 10;
+const LEAST_NAME_COLUMNS = 8;
+/** "● Edda runs it" without the name, and a gap. */
+const STATE_WORDS_COLUMNS = 11;
 const LEAST_STATE_COLUMNS = 10;
+const NO_ONE = 'no one'.length;
+/** A mark, and the gap to what follows. */
 const LEAST_OWNER_COLUMNS = 4;
 const HEADING_COLUMNS = 12;
 
-export function toolColumns({ width, nameColumns }: Layout, workers: number): ToolColumns {
-  const name = MARK_COLUMNS + nameColumns;
-  const owner = nameColumns + 2;
-  const state = nameColumns + STATE_WORDS_COLUMNS;
-  const room = width - name - MAGNITUDE_COLUMNS - LEFT_COLUMNS;
+export function toolColumns({ width, nameColumns, toolNameColumns }: Layout, workers: number): ToolColumns {
+  const free = width - MAGNITUDE_COLUMNS - LEFT_COLUMNS;
   const leastShares = workers * LEAST_SHARE_COLUMNS;
-  const withShares = room - LEAST_OWNER_COLUMNS - LEAST_STATE_COLUMNS >= leastShares;
+  const mostName = free - LEAST_STATE_COLUMNS - LEAST_OWNER_COLUMNS - leastShares;
+  const name = Math.max(LEAST_NAME_COLUMNS, Math.min(toolNameColumns + 1, mostName));
+  const withShares = mostName >= LEAST_NAME_COLUMNS;
   const forShares = withShares ? leastShares : 0;
-  const ownerByMark = room - state - owner < forShares;
-  const ownerColumns = ownerByMark ? LEAST_OWNER_COLUMNS : owner;
-  const stateColumns = Math.min(state, room - ownerColumns - forShares);
-  const left = room - ownerColumns - stateColumns;
+  const wantedOwner = Math.max(nameColumns, NO_ONE) + 2;
+  const wantedState = nameColumns + STATE_WORDS_COLUMNS;
+  const room = free - name - forShares;
+  const ownerByMark = room < wantedState + wantedOwner;
+  const owner = ownerByMark ? LEAST_OWNER_COLUMNS : wantedOwner;
+  const state = Math.min(wantedState, room - owner);
+  const left = free - name - owner - state;
   const share = withShares ? Math.min(MOST_SHARE_COLUMNS, Math.floor(left / Math.max(1, workers))) : 0;
   const heading = withShares && left - share * workers >= HEADING_COLUMNS ? HEADING_COLUMNS : 0;
   return {
     name,
-    state: stateColumns,
-    owner: ownerColumns,
+    state,
+    owner,
     magnitude: MAGNITUDE_COLUMNS,
     left: LEFT_COLUMNS,
     share,

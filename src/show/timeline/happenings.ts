@@ -55,7 +55,7 @@ function shiftText(what: string, shift: number, points: number): string {
 function faultText(event: TraceEvent): string | undefined {
   switch (event.kind) {
     case 'fault.air':
-      return `fault: the air to ${event.worker} loses ${event.lossNum}/${event.lossDen}, doubles ${event.duplicateNum}/${event.duplicateDen}, delays ${event.delayFromMs} to ${event.delayToMs} ms`;
+      return `fault: the air to ${event.worker} ${airText(event)}`;
     case 'fault.sensor':
       return `fault: its sensor is ${event.fault}`;
     case 'fault.lifted':
@@ -63,4 +63,15 @@ function faultText(event: TraceEvent): string | undefined {
     default:
       return undefined;
   }
+}
+
+function airText(event: EventOf<'fault.air'>): string {
+  const { delayFromMs, delayToMs, duplicateDen, duplicateNum, lossDen, lossNum } = event;
+  return [
+    lossNum === 0 ? '' : lossNum === lossDen ? 'loses every frame' : `loses ${lossNum} of ${lossDen} frames`,
+    duplicateNum === 0 ? '' : `doubles ${duplicateNum} of ${duplicateDen}`,
+    `delays by ${delayFromMs} to ${delayToMs} ms`,
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
 }

@@ -104,6 +104,16 @@ describe('Frame', () => {
     ]);
   });
 
+  it('names the second day past midnight', () => {
+    const events = new MadeDay({ saw: 60 }, ['Edda'], { fromMs: 23 * HOUR, untilMs: 4 * HOUR }).events();
+    const night = reelOf({ title: 'A night at the lock', events, notes: [] });
+    expect(draw(night, 59 * MINUTE, [80, 24])[0]).not.toContain('day');
+    const [first, second, third] = draw(night, 61 * MINUTE, [80, 24]);
+    expect(first).toMatch(/^ █▀█ █▀█ ▄ █▀█ ▄█ {3}day 2 /);
+    expect(second).toMatch(/ 23:00 .* 03:00$/);
+    expect(third).toMatch(/:00/);
+  });
+
   it('shows a note once its time has come', () => {
     expect(draw(short, 29 * MINUTE, [80, 24]).join('\n')).not.toContain('Why has Bram');
     expect(draw(short, 30 * MINUTE, [80, 24]).join('\n')).toContain(

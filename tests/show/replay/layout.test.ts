@@ -53,7 +53,7 @@ describe('layOut', () => {
   it('gives the rulers captions and the chart six rows in 80 × 24, for three workers and four tools', () => {
     const day = { workerNames: ['Edda', 'Bram', 'Ilse'], toolNames: ['breaker', 'grinder', 'drill', 'saw'] };
     const layout = layOut({ columns: 80, rows: 24, ...day, noteRows: 0, chartAlone: false });
-    expect(layout).toMatchObject({ captions: true, workers: 3, tools: 4, lowerRows: 6, rulerCells: 56 });
+    expect(layout).toMatchObject({ captions: true, workers: 3, tools: 4, lowerRows: 6, rulerCells: 60 });
     expect(layOut({ columns: 160, rows: 50, ...day, noteRows: 2, chartAlone: false })).toMatchObject({
       captions: true,
       apart: true,
