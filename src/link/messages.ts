@@ -82,7 +82,8 @@ export type PairingMessage =
       readonly link: number;
       readonly session: number;
     }
-  | { readonly frame: 'accept'; readonly counter: number; readonly wearable: number }
+  /** link: of the answer, so that an accept of an earlier pairing that comes late opens nothing. */
+  | { readonly frame: 'accept'; readonly counter: number; readonly wearable: number; readonly link: number }
   | { readonly frame: 'refuse'; readonly counter: number; readonly wearable: number; readonly reason: RefuseReason };
 
 export const REFUSE_REASONS = ['busy', 'running', 'full'] as const;

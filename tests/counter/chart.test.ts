@@ -1,0 +1,45 @@
+// The counter's chart and its effects name the same things, and every event that the code sends is handled somewhere.
+import { expect, test } from 'vitest';
+import { COUNTER_DELAYS_MS, counterMachine } from '../../src/counter/chart.js';
+import { effectsOf, guardsOf } from '../../src/counter/effects.js';
+import type { Parts } from '../../src/counter/parts.js';
+import { declaredIn, namesIn, timersIn } from '../rig/chart-names.js';
+
+/** Nothing is called: only names are read. */
+const parts = {} as Parts;
+const names = namesIn(counterMachine);
+
+test('every guard has a meaning, and every meaning a guard', () => {
+  expect(Object.keys(guardsOf(parts)).sort()).toEqual(names.guards);
+  expect(declaredIn(counterMachine).guards).toEqual(names.guards);
+});
+
+test('every action has a meaning, and every meaning an action', () => {
+  expect(Object.keys(effectsOf(parts)).sort()).toEqual(names.actions);
+  expect(declaredIn(counterMachine).actions).toEqual(names.actions);
+});
+
+test('every delay is used', () => {
+  expect(timersIn(counterMachine)).toEqual(Object.keys(COUNTER_DELAYS_MS).sort());
+});
+
+test('every event is handled in some state, and none beside them', () => {
+  expect(names.events).toEqual([
+    'ACCEPT',
+    'ADVICE',
+    'CLOSED',
+    'DELIVERED_ALL',
+    'HELLO',
+    'HOLD',
+    'OPENED',
+    'PUSH',
+    'REFUSE',
+    'SEALED',
+    'SENSOR_FAULT',
+    'SENSOR_GOOD',
+    'STARTED',
+    'STOPPED',
+    'TOUCH',
+    'TURN',
+  ]);
+});

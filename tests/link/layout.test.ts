@@ -1,0 +1,81 @@
+// TAL-1: a tally, a report and an acknowledgement each fit 27 bytes, and every field holds every value it can have.
+import { expect, test } from 'vitest';
+import { MAX_DOSE, MAX_MAGNITUDE_TENTHS, U_PER_POINT } from '../../src/exposure/dose.js';
+import {
+  ACKNOWLEDGEMENT_BITS,
+  frameBytes,
+  HEADER_BITS,
+  largest,
+  MAX_FRAME_BYTES,
+  REPORT_BITS,
+  TAG_BITS,
+  TALLY_BITS,
+} from '../../src/link/layout.js';
+import { ALERT_LEVELS, TALLY_FLAGS } from '../../src/link/messages.js';
+
+/** Most points of a level: notice and site levels go to 1000 (src/scenario/day.ts), a regime's limit is 400. */
+const MOST_POINTS = 1000;
+
+test('each frame fits 27 bytes, and the tally fills them', () => {
+  expect(MAX_FRAME_BYTES).toBe(27);
+  expect(frameBytes(TALLY_BITS)).toBe(27);
+  expect(frameBytes(REPORT_BITS)).toBeLessThanOrEqual(27);
+  expect(frameBytes(ACKNOWLEDGEMENT_BITS)).toBeLessThanOrEqual(27);
+});
+
+test('the tally is laid out as the brief says: 7 bytes of header, 16 of body, 4 of tag', () => {
+  expect(HEADER_BITS).toEqual({ kindAndVersion: 8, link: 16, sequence: 32 });
+  expect(TALLY_BITS).toEqual({
+    dose: 52,
+    triggerWindows: 28,
+    unratedWindows: 28,
+    magnitudeTenths: 9,
+    cell: 2,
+    flags: 9,
+  });
+  expect(TAG_BITS).toBe(32);
+});
+
+test('a body that does not fill whole bytes is an error', () => {
+  expect(() => frameBytes({ odd: 7 })).toThrow('does not fill whole bytes');
+});
+
+test('dose has 52 bits in every frame that carries one', () => {
+  expect(largest(TALLY_BITS.dose)).toBe(MAX_DOSE);
+  expect(largest(REPORT_BITS.unclaimedDose)).toBe(MAX_DOSE);
+});
+
+test('every magnitude fits, and the blank', () => {
+  expect(largest(TALLY_BITS.magnitudeTenths)).toBeGreaterThanOrEqual(MAX_MAGNITUDE_TENTHS);
+});
+
+test('cell tells four states', () => {
+  expect(largest(TALLY_BITS.cell)).toBe(3);
+});
+
+test('every flag is one bit of its own, and all of them fit', () => {
+  const bits = Object.values(TALLY_FLAGS);
+  expect(bits.every((bit) => Number.isInteger(Math.log2(bit)))).toBe(true);
+  expect(new Set(bits).size).toBe(bits.length);
+  expect(Math.max(...bits)).toBeLessThanOrEqual(largest(TALLY_BITS.flags));
+});
+
+test('every alert level fits', () => {
+  expect(ALERT_LEVELS.length - 1).toBeLessThanOrEqual(largest(ACKNOWLEDGEMENT_BITS.level));
+});
+
+test('tenths of a point to the highest level fit', () => {
+  expect(MOST_POINTS * 10).toBeLessThanOrEqual(largest(ACKNOWLEDGEMENT_BITS.leftTenths));
+  expect(MOST_POINTS * U_PER_POINT).toBeLessThanOrEqual(MAX_DOSE);
+});
+
+test('an acknowledgement carries whole sequences', () => {
+  expect(ACKNOWLEDGEMENT_BITS.highest).toBe(HEADER_BITS.sequence);
+  expect(ACKNOWLEDGEMENT_BITS.highestReport).toBe(HEADER_BITS.sequence);
+});
+
+test('the largest value of a field is exact up to 53 bits', () => {
+  expect(largest(1)).toBe(1);
+  expect(largest(9)).toBe(511);
+  expect(largest(53)).toBe(Number.MAX_SAFE_INTEGER);
+});
