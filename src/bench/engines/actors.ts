@@ -5,8 +5,9 @@ import { VirtualClock } from '../../../sim/kernel/clock.js';
 import type { Chart, ChartEvent, Engine } from '../../port/engine.js';
 import { regionsOf } from './regions.js';
 
-/** Transitions that one event may set off. */
+/** Transitions that one event may set off, and events that its effects may send. */
 const MAX_ITERATIONS = 1000;
+const MAX_FOLLOWING = 1000;
 
 type Callback = () => void;
 type Args = { event: ChartEvent };
@@ -19,10 +20,14 @@ class ActorEngine implements Engine {
   private readonly clock = new VirtualClock<Callback>();
   private readonly actor: AnyActor;
   private regions: ReadonlyMap<string, string> = new Map();
+  private readonly events: ReadonlySet<string>;
   private failure: unknown = null;
+  private busy = false;
+  private following = 0;
 
   constructor(private readonly chart: Chart) {
     const { guards, effects } = chart;
+    this.events = new Set(chart.machine.events);
     const machine = chart.machine.provide({
       guards: mapValues(
         guards,
@@ -48,13 +53,16 @@ class ActorEngine implements Engine {
   }
 
   start(): void {
-    this.actor.start();
-    this.check();
+    this.work(() => this.actor.start());
   }
 
   send(event: ChartEvent): void {
-    this.actor.send(event);
+    // XState ignores an unknown event, and one sent to an actor that has died, in silence.
+    if (!this.events.has(event.type)) throw new Error(`${this.chart.machine.id} knows no event ${event.type}`);
     this.check();
+    if (!this.busy) this.work(() => this.actor.send(event));
+    else if (++this.following > MAX_FOLLOWING) throw new Error(`${event.type} is sent without end`);
+    else this.actor.send(event);
   }
 
   post(delayMs: number, event: ChartEvent): void {
@@ -78,10 +86,7 @@ class ActorEngine implements Engine {
   }
 
   runTo(toMs: number): void {
-    this.clock.runTo(toMs, (callback) => {
-      callback();
-      this.check();
-    });
+    this.clock.runTo(toMs, (callback) => this.work(callback));
   }
 
   inside(): readonly [string, readonly number[]] {
@@ -98,6 +103,17 @@ class ActorEngine implements Engine {
     for (const [region, state] of this.regions) {
       if (before.get(region) !== state) this.chart.onState(region, state);
     }
+  }
+
+  private work(act: () => void): void {
+    this.busy = true;
+    this.following = 0;
+    try {
+      act();
+    } finally {
+      this.busy = false;
+    }
+    this.check();
   }
 
   private check(): void {

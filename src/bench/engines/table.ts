@@ -34,6 +34,8 @@ class TableEngine implements Engine {
   private readonly waiting: ChartEvent[] = [];
   private configuration: Configuration;
   private busy = false;
+  /** An effect has thrown: the device is neither here nor there, and must not go on. */
+  private failed = false;
 
   constructor(
     private readonly chart: Chart,
@@ -45,21 +47,13 @@ class TableEngine implements Engine {
   }
 
   start(): void {
-    this.carryOut(this.table.initial, { type: 'xstate.init' });
+    this.work(this.table.initial, { type: 'xstate.init' });
   }
 
   send(event: ChartEvent): void {
-    if (this.busy) {
-      this.waiting.push(event);
-      return;
-    }
-    this.busy = true;
-    this.handle(event);
-    for (let following = 0; this.waiting.length > 0; following++) {
-      if (following > MAX_FOLLOWING) throw new Error(`${event.type} sets off events without end`);
-      this.handle(this.waiting.shift()!);
-    }
-    this.busy = false;
+    if (this.failed) throw new Error(`an engine of ${this.chart.machine.id} has failed and takes no more events`);
+    if (this.busy) this.waiting.push(event);
+    else this.work(this.rowFor(event), event);
   }
 
   post(delayMs: number, event: ChartEvent): void {
@@ -97,14 +91,33 @@ class TableEngine implements Engine {
     return copy;
   }
 
-  private handle(event: ChartEvent): void {
+  /** Carries out a row, then what its effects have sent. */
+  private work(row: Row, event: ChartEvent): void {
+    this.busy = true;
+    try {
+      this.carryOut(row, event);
+      for (let following = 0; this.waiting.length > 0; following++) {
+        if (following > MAX_FOLLOWING) throw new Error(`${event.type} sets off events without end`);
+        const next = this.waiting.shift()!;
+        this.carryOut(this.rowFor(next), next);
+      }
+    } catch (error) {
+      this.failed = true;
+      throw error;
+    }
+    this.busy = false;
+  }
+
+  private rowFor(event: ChartEvent): Row {
     const cell = this.table.cell(this.configuration, event.type);
     let bits = 0;
     for (let index = 0; index < cell.guards.length; index++) {
-      const guard = this.chart.guards[cell.guards[index]!];
-      if (guard?.(event) === true) bits |= 1 << index;
+      const name = cell.guards[index]!;
+      const guard = this.chart.guards[name];
+      if (guard === undefined) throw new Error(`${this.chart.machine.id} has no guard ${name}`);
+      if (guard(event)) bits |= 1 << index;
     }
-    this.carryOut(cell.rows[bits] ?? this.table.fill(this.configuration, event.type, cell, bits), event);
+    return cell.rows[bits] ?? this.table.fill(this.configuration, event.type, cell, bits);
   }
 
   private carryOut(row: Row, event: ChartEvent): void {

@@ -3,9 +3,10 @@
 // as data. The same decisions as the actor's, many times faster; and the rows filled are the transitions covered.
 //
 // It asks of the charts: no context, no eventless transitions, no immediate raise, no invoke or spawn, guards and actions by
-// name only. What it meets beside that it refuses loudly.
+// name only (see plain-chart.ts). What it meets beside that it refuses loudly.
 import { type AnyMachineSnapshot, type AnyStateMachine, initialTransition, transition } from 'xstate';
 import type { ChartEvent } from '../../port/engine.js';
+import { requirePlainChart } from './plain-chart.js';
 import { regionsOf } from './regions.js';
 
 /** One thing to do, in the order in which XState would do it. A deadline has a slot of its own among those of the machine. */
@@ -54,6 +55,7 @@ export class TransitionTable {
   readonly initial: Row;
 
   constructor(machine: AnyStateMachine) {
+    requirePlainChart(machine);
     this.collectGuards(machine);
     const guards = [...this.guardsOfEvent.values()].flat();
     this.machine = machine.provide({
@@ -113,13 +115,10 @@ export class TransitionTable {
 
   private collectGuards(machine: AnyStateMachine): void {
     const visit = (node: AnyStateMachine['root']): void => {
-      if (node.always !== undefined && node.always.length > 0) throw new Error(`${node.id}: eventless transitions`);
       for (const [type, transitions] of node.transitions) {
         const names = this.guardsOfEvent.get(type) ?? [];
         for (const { guard } of transitions) {
-          if (guard === undefined) continue;
-          if (typeof guard !== 'string') throw new Error(`${node.id}: a guard of ${type} has no name`);
-          if (!names.includes(guard)) names.push(guard);
+          if (typeof guard === 'string' && !names.includes(guard)) names.push(guard);
         }
         if (names.length > MAX_GUARDS) throw new Error(`${machine.id}: more than ${MAX_GUARDS} guards on ${type}`);
         this.guardsOfEvent.set(type, names);

@@ -1,14 +1,14 @@
 // The clock under real XState actors, which on a clock of their own would fire only the first of a chain when it jumps.
 import { describe, expect, it } from 'vitest';
-import { createActor, createMachine, raise, sendTo, setup } from 'xstate';
+import { type AnyStateMachine, createActor, createMachine, raise, sendTo, setup } from 'xstate';
 import { actorClock } from '../../../sim/kernel/actor-clock.js';
 import { VirtualClock } from '../../../sim/kernel/clock.js';
 
 type Callback = () => void;
 
-function newActor(machine: ReturnType<typeof createMachine>) {
+function newActor(machine: AnyStateMachine) {
   const clock = new VirtualClock<Callback>();
-  const actor = createActor(machine as never, { clock: actorClock(clock) } as object);
+  const actor = createActor(machine, { clock: actorClock(clock) } as object);
   const entered: [string, number][] = [];
   actor.subscribe((snapshot: { value: unknown }) => entered.push([String(snapshot.value), clock.nowMs]));
   actor.start();
