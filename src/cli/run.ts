@@ -44,7 +44,10 @@ async function assemble(commands: Commands, words: readonly string[]): Promise<C
     .helpOption('-h, --help', 'print this help')
     .helpCommand('help [command]', 'print the help of a command')
     .showHelpAfterError('(--help says how it is used)')
-    .addHelpText('after', '\nExample:\n  $ counterproof exposure "4 m/s2 2h30m" "20 m/s2 15m"')
+    .addHelpText(
+      'after',
+      '\nExamples:\n  $ counterproof replay scenarios/lock-day.yaml\n  $ counterproof check scenarios/*.yaml',
+    )
     .exitOverride();
   const first = words[0] ?? '';
   const named = Object.hasOwn(commands, first) ? [first] : Object.keys(commands);

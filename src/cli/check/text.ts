@@ -18,8 +18,9 @@ export function summaryOf(files: readonly CheckedFile[]): string {
   const unread = files.filter(({ problems }) => problems.length > 0).length;
   const runs = files.flatMap((file) => file.runs);
   const failed = runs.filter(({ result }) => !result.held).length;
-  const parts = [`${counted(runs.length, 'run')} of ${counted(files.length, 'file')}`];
-  parts.push(failed === 0 ? 'all hold' : `${failed} do${failed === 1 ? 'es' : ''} not hold`);
+  const parts = [`${counted(runs.length, 'run')} of ${counted(files.length - unread, 'file')}`];
+  if (failed > 0) parts.push(`${failed} do${failed === 1 ? 'es' : ''} not hold`);
+  else if (runs.length > 0) parts.push('all hold');
   if (unread > 0) parts.push(`${counted(unread, 'file')} could not be read`);
   return `${parts.join(', ')}\n`;
 }
