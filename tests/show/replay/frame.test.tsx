@@ -109,7 +109,7 @@ describe('Frame', () => {
     const night = reelOf({ title: 'A night at the lock', events, notes: [] });
     expect(draw(night, 59 * MINUTE, [80, 24])[0]).not.toContain('day');
     const [first, second, third] = draw(night, 61 * MINUTE, [80, 24]);
-    expect(first).toMatch(/^ █▀█ █▀█ ▄ █▀█ ▄█ {3}day 2 /);
+    expect(first).toMatch(/^ █▀█ █▀█ ▄ █▀█ ▄█ {2}day 2 /);
     expect(second).toMatch(/ 23:00 .* 03:00$/);
     expect(third).toMatch(/:00/);
   });
