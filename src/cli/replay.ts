@@ -42,6 +42,8 @@ export function addReplay(program: Command): void {
       const title = run.whatIf === null ? scenario.title : `${scenario.title} (what if: ${run.whatIf})`;
       const shown = { title, events: bench.events, notes: run.notes };
       if (process.stdout.isTTY && process.stdin.isTTY) {
+        // React's production build draws a frame in a fraction of the time.
+        process.env.NODE_ENV ??= 'production';
         const { replayInTerminal } = await import('../show/replay/terminal.js');
         await replayInTerminal(shown);
       } else {
