@@ -1,6 +1,6 @@
 // Writes events as canonical text, byte by byte into two buffers at once: the whole text, and the outward text, which leaves
 // out inner. events and the numbering (n, cause). Hashing a day is mostly writing its text, so this is plain byte code.
-import { KINDS, type Kind, type TraceEvent } from './kinds.js';
+import { KINDS, type Kind, type LevelField, type TraceEvent } from './kinds.js';
 
 const MINUS = 45;
 const ZERO = 48;
@@ -83,8 +83,8 @@ export class LineWriter {
     if (type === 'number') this.integer(value as number);
     else if (type === 'text') this.bytesOf(quoted(value));
     else if (value === undefined) throw new Error('a field of an event is missing');
-    else if (type === 'flag') this.bytesOf(value === true ? TRUE : FALSE);
-    else this.bytesOf(encoder.encode(JSON.stringify(value)));
+    else if (type === 'flag' && typeof value === 'boolean') this.bytesOf(value ? TRUE : FALSE);
+    else this.bytesOf(encoder.encode(listText(value, type)));
   }
 
   private integer(value: number): void {
@@ -151,6 +151,19 @@ function digitsIn(value: number): number {
   let count = 1;
   for (let limit = 10; value >= limit; limit *= 10) count += 1;
   return count;
+}
+
+function listText(value: unknown, type: string): string {
+  if (type === 'texts' && Array.isArray(value) && value.every((text) => typeof text === 'string')) {
+    return JSON.stringify(value);
+  }
+  if (type === 'levels' && Array.isArray(value)) return `[${value.map(levelText).join()}]`;
+  throw new Error(`a field of an event is no ${type}: ${JSON.stringify(value)}`);
+}
+
+function levelText({ compare, level, points }: LevelField): string {
+  if (!Number.isSafeInteger(points)) throw new Error(`a trace holds safe integers only, not ${points}`);
+  return JSON.stringify({ compare, level, points });
 }
 
 /** Names recur in every event; a bounded memory of their JSON saves most of the work. */
