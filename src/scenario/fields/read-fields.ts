@@ -37,7 +37,7 @@ export function readSome<S extends z.ZodObject>(
   let complete = true;
   for (const { key, keySpan } of map.entries) {
     if (known.includes(key)) continue;
-    const expected = `it has ${known.join(', ')}`;
+    const expected = separatorHint(key, known) ?? `it has ${known.join(', ')}`;
     problems.on(keySpan, 'unknown', `${what} has no ${quoted(key)}`, expected, { word: key, known });
     complete = false;
   }
@@ -59,6 +59,12 @@ export function readSome<S extends z.ZodObject>(
     }
   }
   return { values: values as Partial<z.output<S>>, complete };
+}
+
+/** For a key that begins like a known one: YAML wants a colon and a space behind a key. */
+function separatorHint(key: string, known: readonly string[]): string | null {
+  const begins = known.find((word) => key.startsWith(`${word}:`) || key.startsWith(`${word} `));
+  return begins === undefined ? null : `a colon and a space stand behind a key: "${begins}: …"`;
 }
 
 /** "by: a worker's name": what a field that is not there should hold. */

@@ -1,17 +1,16 @@
 // What YAML allows and the language does not, found while the text is cut into lexemes and before a tree is built of it:
 // anchors and aliases (that explode), tags, directives, several documents, deep nesting, characters nobody can see.
-import { CST, Lexer, Parser } from 'yaml';
+import { type CST, Parser } from 'yaml';
 import { MAX_PROBLEMS, type Problems } from '../problems.js';
 import type { Span } from '../source.js';
+import { lexemes } from './lexemes.js';
 import { quoted } from './node.js';
+import { Unclosed } from './unclosed.js';
 
 /** Entries on the parser's stack: the deepest thing a scenario needs (a map in a list in a map) takes 8. */
 const MAX_STACK = 32;
 /** A file of 1 MB made of nothing but brackets has more; a step has about 40. */
 const MAX_LEXEMES = 400_000;
-
-/** Control characters of the lexer that stand for no character of the text. */
-const MARKS: readonly string[] = [CST.DOCUMENT, CST.FLOW_END, CST.SCALAR];
 
 const REFUSED: Partial<Record<CST.TokenType, readonly [string, string]>> = {
   anchor: ['an anchor', 'the language has no anchors and aliases: write the value where it is used, or use rows'],
@@ -45,11 +44,17 @@ function lexemesAllowed(text: string, problems: Problems): boolean {
   const parser = new Parser();
   let count = 0;
   let begun = false;
+  const unclosed = new Unclosed(text, problems);
   for (const { lexeme, type, offset } of lexemes(text)) {
     count += 1;
+    unclosed.see({ lexeme, type, offset });
     if (count > MAX_LEXEMES) return tooMuch(offset, 'the file holds too much', 'split the scenario', problems);
-    for (const token of parser.next(lexeme)) if (token.type === 'error') problems.on(...syntaxError(token));
-    if (problems.size >= MAX_PROBLEMS) return false;
+    const error = [...parser.next(lexeme)].find((token) => token.type === 'error');
+    // Behind the first of these the parser only stumbles; where a bracket is not closed, that is why.
+    if (error?.type === 'error') {
+      if (!unclosed.found()) problems.on(...syntaxError(error));
+      return false;
+    }
     if (parser.stack.length > MAX_STACK) {
       return tooMuch(offset, 'this is nested too deeply', 'a scenario nests no deeper than a list in a step', problems);
     }
@@ -62,30 +67,12 @@ function lexemesAllowed(text: string, problems: Problems): boolean {
     }
     begun ||= !BEFORE_A_DOCUMENT.includes(type);
   }
-  return true;
-}
-
-interface Lexeme {
-  /** As the parser wants it. */
-  readonly lexeme: string;
-  readonly type: CST.TokenType;
-  readonly offset: number;
-}
-
-function* lexemes(text: string): Generator<Lexeme> {
-  let offset = 0;
-  let isScalar = false;
-  for (const lexeme of new Lexer().lex(text)) {
-    const type: CST.TokenType = isScalar ? 'scalar' : (CST.tokenType(lexeme) ?? 'scalar');
-    const isMark: boolean = !isScalar && MARKS.includes(lexeme);
-    yield { lexeme, type: isMark ? 'doc-mode' : type, offset };
-    isScalar = isMark && lexeme === CST.SCALAR;
-    if (!isMark) offset += lexeme.length;
-  }
+  return !unclosed.found();
 }
 
 function syntaxError(token: CST.ErrorToken): [Span, 'yaml', string, string] {
-  return [{ start: token.offset, end: token.offset + token.source.length }, 'yaml', token.message, ''];
+  const expected = 'lists and maps as YAML writes them; perhaps something above is indented wrongly';
+  return [{ start: token.offset, end: token.offset + token.source.length }, 'yaml', token.message, expected];
 }
 
 function tooMuch(offset: number, message: string, expected: string, problems: Problems): false {

@@ -14,7 +14,9 @@ export function parseTree(text: string, problems: Problems): Node | null {
   if (!withoutHazards(text, problems)) return null;
   const document = parseDocument(text, OPTIONS);
   const errors = [...document.errors, ...document.warnings];
-  for (const error of errors) problems.on(spanOfError(error), 'yaml', sentence(error), HELP[error.code] ?? '');
+  for (const error of firstOfEachLine(errors, text)) {
+    problems.on(spanOfError(error), 'yaml', sentence(error), HELP[error.code] ?? '');
+  }
   if (errors.length > 0) return null;
   return toNode(document.contents, { start: 0, end: 0 }, problems);
 }
@@ -24,7 +26,21 @@ const HELP: Partial<Record<YAMLError['code'], string>> = {
   BAD_INDENT: 'lines of one list or map begin in the same column',
   MISSING_CHAR: 'a bracket, a quote, or a space after a colon or a comma is missing here or above',
   MULTILINE_IMPLICIT_KEY: 'a key stands on one line; perhaps a colon or a bracket is missing above',
+  BLOCK_AS_IMPLICIT_KEY: 'a colon is missing or one too many, or this line or the next is indented wrongly',
 };
+
+/** One slip makes YAML say several things of the same line; the first tells most. */
+function firstOfEachLine(errors: readonly YAMLError[], text: string): readonly YAMLError[] {
+  let end = 0;
+  return [...errors]
+    .sort((a, b) => a.pos[0] - b.pos[0])
+    .filter(({ pos: [start] }) => {
+      if (start < end) return false;
+      const lineEnd = text.indexOf('\n', Math.max(0, start));
+      end = lineEnd === -1 ? Number.POSITIVE_INFINITY : lineEnd + 1;
+      return true;
+    });
+}
 
 function sentence(error: YAMLError): string {
   return error.message.split('\n')[0] ?? '';
@@ -73,7 +89,8 @@ function readEntries(map: YAMLMap, problems: Problems): MapNode['entries'] {
     const keyNode = toNode(pair.key, spanOf(map.range, { start: 0, end: 0 }), problems);
     const value = toNode(pair.value, keyNode.span, problems);
     if (keyNode.kind !== 'scalar' || keyNode.type !== 'text' || keyNode.text === '') {
-      const expected = 'a key is a text; put it in quotes where YAML takes it for something else';
+      const expected =
+        'a key is a text, in quotes where YAML takes it for something else; a decimal has a point, no comma';
       problems.at(keyNode, 'yaml', `${nodeWord(keyNode)} cannot be a key`, expected);
     } else if (entries.has(keyNode.text)) {
       const message = `the key ${quoted(keyNode.text)} stands here a second time`;

@@ -54,6 +54,28 @@ describe('hazards of YAML', () => {
     expect(readRun(text.replace('{at: 07:00, close: Edda}', 'at: "07:00"\n    close: Edda')).day).toEqual(day);
   });
 
+  it.each([
+    ['a bracket', '[{at: 07:00, close: Edda]', ['7:7 this { is not closed']],
+    ['a bracket of two', '[{at: 07:00, leave: [Edda}]', ['7:26 this [ is not closed']],
+    [
+      'a bracket on the next line',
+      '\n  - {at: 07:00, close: Edda\n  - {at: 07:01, close: Bram}',
+      ['8:5 this { is not closed'],
+    ],
+    ['the last bracket', '[{at: 07:00, close: Edda}', ['7:6 this [ is not closed']],
+    ['a quote', '[{at: 07:00, close: "Edda}]', ['7:26 this " is not closed']],
+    ['a quote behind a backslash', '[{at: 07:00, close: "Edda\\"}]', ['7:26 this " is not closed']],
+    ['a single quote', "[{at: 07:00, close: 'Edda''}]", ["7:26 this ' is not closed"]],
+    ['one bracket too many', '[{at: 07:00, close: Edda}}]', ['7:31 this } closes nothing']],
+  ])('says where %s is not closed', (_, day, messages) => {
+    expect(told(scenarioText({ day })).toSorted()).toEqual([...messages].sort());
+  });
+
+  it.each(["'it''s'", '"a \\"b\\""', '"\\\\"', "''", '" } "'])('takes %s for closed', (say) => {
+    const messages = told(scenarioText({ notes: `[{at: 07:00, say: ${say}}]` }));
+    expect(messages.filter((message) => message.includes('closed'))).toEqual([]);
+  });
+
   it('says where a tab indents', () => {
     const [problem] = problemsOf('day:\n\t- {at: 07:00}');
     expect(problem?.place.line).toBe(2);
