@@ -1,0 +1,22 @@
+// A wearable had room for one more counter because a key could be forgotten; that key was confirmed by its first tally while the
+// pairing was open, and keeping the new one threw (TAL-4: nothing can crash a device).
+import { expect, test } from 'vitest';
+import { Site } from '../rig/site.js';
+import { ToldSession, toldSession } from '../rig/told-session.js';
+import { WearableRig } from '../rig/wearable-rig.js';
+
+test('a pairing for which there is no place any more comes to nothing', () => {
+  const edda = new WearableRig(new Site(), 99);
+  for (let counter = 1; counter <= 31; counter++) toldSession(edda, counter);
+  const waiting = new ToldSession(edda, 32, 700);
+  const to = { counter: 33, wearable: edda.id };
+  edda.touch(33);
+  edda.hear({ frame: 'answer', ...to, nonce: 1, link: 5, session: 1 }, 33);
+  edda.tap();
+  waiting.tell({ dose: 1 });
+  edda.hear({ frame: 'accept', ...to, link: 5 }, 33);
+  expect(edda.sent('accept').map(({ counter }) => counter)).not.toContain(33);
+  edda.site.runFor(30_000);
+  expect(edda.display.screen).toBe('points');
+  expect(edda.dose).toBe(1);
+});
