@@ -3,21 +3,14 @@
 import { ringPress } from '../counter/panel.js';
 import type { DayEvent, DayVerb } from '../scenario/day.js';
 import { surfaceTouch } from '../wearable/surface.js';
+import type { NothingReason } from './nothing.js';
 import { counterId, inputToCounter, inputToWearable, type Stage, wearableId } from './stage.js';
 import { beginPair, beginSet } from './tasks.js';
 import { giveWindow, heldRun, startTool, stopTool } from './tools.js';
 import { clearAir, SITE } from './world.js';
 
-/** Why an event came to nothing, '' where it happened. */
-type Reason =
-  | ''
-  | 'already running'
-  | 'hands full'
-  | 'out of reach'
-  | 'tool runs'
-  | 'ring in use'
-  | 'away already'
-  | 'here already';
+/** '' where it happened. */
+type Reason = '' | NothingReason;
 
 type Verbs = { readonly [V in DayVerb]: (stage: Stage, event: DayEvent & { readonly do: V }) => Reason };
 

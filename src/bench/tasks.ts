@@ -1,5 +1,6 @@
 // Tasks that take a person several gestures and a look at a display: keying a magnitude in, and pairing. The person does what
 // the display asks for and gives up where it does not answer, so that the same task serves any counter.
+import type { NothingReason } from './nothing.js';
 import { counterId, inputToCounter, inputToWearable, type Stage, wearableId } from './stage.js';
 import type { Task } from './task.js';
 
@@ -96,7 +97,7 @@ function next(stage: Stage, task: Task, delayMs: number): void {
 }
 
 /** reason '' is success. */
-function end(stage: Stage, task: Task, reason: string): void {
+function end(stage: Stage, task: Task, reason: '' | NothingReason): void {
   const { world, tracer, day } = stage;
   const by = day.tools[task.tool]!.name;
   world.busy[task.tool] = false;

@@ -1,0 +1,61 @@
+// Both engines give the same trace, event by event, for days in which anything may happen.
+import fc from 'fast-check';
+import { describe, expect, it, vi } from 'vitest';
+import { Bench } from '../../src/bench/bench.js';
+import { actorEngine } from '../../src/bench/engines/actors.js';
+import { counterMachine } from '../../src/counter/chart.js';
+import type { Day } from '../../src/scenario/day.js';
+import { compareTraces, differenceText } from '../../src/trace/compare.js';
+import { hashTrace } from '../../src/trace/hash.js';
+import { wearableMachine } from '../../src/wearable/chart.js';
+import { arbitraryDay } from '../days/arbitrary-day.js';
+import { RARE_DAYS } from '../days/rare-days.js';
+import { noting, transitionsOf } from './transitions.js';
+
+vi.setConfig({ testTimeout: 60_000 });
+
+const HOUR_MS = 3_600_000;
+/** Where a session opens while advice is fresh, the one before it was sealed, and that has blanked the advice already. */
+const UNREACHABLE = ['counter.advice.fresh OPENED 0'];
+const taken = new Map<string, Set<string>>();
+const actors = noting(actorEngine, taken);
+let days = 0;
+
+function expectLockstep(day: Day): void {
+  const [onTable, onActors] = [Bench.open(day), Bench.open(day, { engine: actors })];
+  const outcomes = [onTable.run(), onActors.run()];
+  const difference = compareTraces(onTable.events, onActors.events);
+  expect(difference && differenceText(difference, 'table', 'actors', day.fromMs)).toBeNull();
+  expect(hashTrace(onActors.events)).toEqual(hashTrace(onTable.events));
+  expect(outcomes[1]).toEqual(outcomes[0]);
+  days += 1;
+}
+
+describe('both engines give identical traces', () => {
+  it('for rough days: any gesture, fault and run at any moment', () => {
+    const day = arbitraryDay({ rough: true, untilMs: 1.5 * HOUR_MS, runs: 40, runMs: [300, 60_000] });
+    fc.assert(fc.property(day, expectLockstep), { numRuns: 50, seed: 1 });
+  });
+
+  it('for orderly days', () => {
+    const day = arbitraryDay({ untilMs: 2 * HOUR_MS, runs: 60, runMs: [300, 60_000] });
+    fc.assert(fc.property(day, expectLockstep), { numRuns: 15, seed: 2 });
+  });
+
+  it.each(Object.entries(RARE_DAYS))('for %s', (_, day) => {
+    expectLockstep(day);
+  });
+
+  it('and between them these days take every transition of both charts', () => {
+    const missed: string[] = [];
+    const covered = [counterMachine, wearableMachine].map((machine) => {
+      const all = transitionsOf(machine);
+      const names = taken.get(machine.id) ?? new Set();
+      missed.push(...all.filter((name) => !names.has(name)));
+      return `${names.size} of ${all.length} transitions of the ${machine.id}`;
+    });
+    process.stdout.write(`lockstep: ${days} days, ${covered.join(', ')}\n`);
+    expect(missed.filter((name) => !UNREACHABLE.includes(name))).toEqual([]);
+    expect(days).toBeGreaterThanOrEqual(60);
+  });
+});

@@ -1,0 +1,137 @@
+// An event that cannot happen comes to nothing and says why, so that any event of a day may be left out.
+import fc from 'fast-check';
+import { describe, expect, it, vi } from 'vitest';
+import { Bench } from '../../src/bench/bench.js';
+import { NOTHING_REASONS } from '../../src/bench/nothing.js';
+import type { Day, DayEvent } from '../../src/scenario/day.js';
+import { arbitraryDay } from '../days/arbitrary-day.js';
+import { eventsOf, MINUTE_MS, nothings, pair, run, SECOND_MS, smallDay } from './small-day.js';
+
+vi.setConfig({ testTimeout: 60_000 });
+
+const leave = (atMs: number, who: readonly string[], forMs: number | null = null): DayEvent => {
+  return { atMs, do: 'leave', who, forMs };
+};
+const set = (atMs: number, tool: string, toTenths: number): DayEvent => ({ atMs, do: 'set', tool, toTenths });
+const touch = (atMs: number, tool: string, worker: string): DayEvent => ({ atMs, do: 'touch', tool, with: worker });
+const silence = (atMs: number, tool: string, worker: string): DayEvent => {
+  const loss = { num: 1, den: 1 };
+  return { atMs, do: 'air', tool, worker, forMs: null, loss, duplicate: { num: 0, den: 1 }, delayMs: [1, 1] };
+};
+
+const CASES: readonly (readonly [string, readonly DayEvent[], readonly string[]])[] = [
+  [
+    'a run of a tool that runs',
+    [run(0, 'saw', 'Edda', 2000), run(1999, 'saw', 'Bram', 2000)],
+    ['1999 Bram run: already running'],
+  ],
+  [
+    'a run with hands that hold another tool that runs',
+    [run(0, 'saw', 'Edda', 2000), run(1999, 'breaker', 'Edda', 2000)],
+    ['1999 Edda run: hands full'],
+  ],
+  [
+    'a run of a tool that is elsewhere',
+    [leave(0, ['Edda']), run(10, 'saw', 'Edda', 2000)],
+    ['10 Edda run: out of reach'],
+  ],
+  ['a pairing with one who is elsewhere', [leave(0, ['Edda']), pair(10, 'saw', 'Edda')], ['10 saw pair: out of reach']],
+  ['a touch of what is elsewhere', [leave(0, ['saw']), touch(10, 'saw', 'Edda')], ['10 saw touch: out of reach']],
+  ['a setting while a tool is paired', [pair(0, 'saw', 'Edda'), set(2000, 'saw', 50)], ['2000 saw set: ring in use']],
+  ['a pairing while a tool is set', [set(0, 'saw', 90), pair(2000, 'saw', 'Edda')], ['2000 saw pair: ring in use']],
+  ['a going of one who has gone', [leave(0, ['Edda']), leave(10, ['Edda'])], ['10 Edda leave: away already']],
+  ['a coming of one who is there', [{ atMs: 5, do: 'return', who: ['Bram', 'saw'] }], ['5 Bram return: here already']],
+  ['a setting of a tool that runs', [run(0, 'saw', 'Edda', 9000), set(1000, 'saw', 50)], ['3500 saw set: refused']],
+  [
+    'a pairing of a tool that runs',
+    [run(0, 'saw', 'Edda', 9000), pair(1000, 'saw', 'Edda')],
+    ['4000 saw pair: refused'],
+  ],
+  [
+    'a setting that a start of the tool cuts short',
+    [set(0, 'saw', 90), run(3000, 'saw', 'Edda', 9000)],
+    [expect.stringMatching(/^3\d\d\d saw set: interrupted$/) as unknown as string],
+  ],
+  [
+    'a setting to what the ring does not reach',
+    [set(0, 'saw', 501)],
+    [expect.stringMatching(/^\d+ saw set: given up$/) as unknown as string],
+  ],
+  [
+    'a pairing of which no word gets through',
+    [silence(0, 'saw', 'Edda'), pair(10, 'saw', 'Edda')],
+    ['23010 saw pair: no answer'],
+  ],
+  [
+    'a pairing of two that are both busy with others',
+    [touch(0, 'saw', 'Bram'), touch(0, 'breaker', 'Edda'), pair(1000, 'saw', 'Edda')],
+    ['4000 saw pair: digits differ'],
+  ],
+];
+
+describe('comes to nothing:', () => {
+  it.each(CASES)('%s', (_, events, expected) => {
+    expect(nothings(smallDay(events))).toEqual(expected);
+  });
+
+  it('every reason that there is', () => {
+    const reached = CASES.flatMap(([, events]) =>
+      eventsOf(smallDay(events), 'hand.nothing').map(({ reason }) => reason),
+    );
+    expect(new Set(reached)).toEqual(new Set(NOTHING_REASONS));
+  });
+});
+
+describe('and happens all the same:', () => {
+  it.each<readonly [string, readonly DayEvent[]]>([
+    ['a run at the moment at which the tool stops', [run(0, 'saw', 'Edda', 2000), run(2000, 'saw', 'Bram', 2000)]],
+    [
+      'a run at the moment at which the hands are free',
+      [run(0, 'saw', 'Edda', 2000), run(2000, 'breaker', 'Edda', 2000)],
+    ],
+    [
+      'a run of a tool on the ground beside one in the hands',
+      [run(0, 'saw', 'Edda', 2000), run(10, 'breaker', 'Edda', 9, false)],
+    ],
+    ['a run of a tool that was taken along', [leave(0, ['Edda', 'saw']), run(10, 'saw', 'Edda', 2000)]],
+    ['a going at the moment of a coming back', [leave(0, ['Edda'], 2000), leave(2000, ['Edda'], 2000)]],
+    ['a going of two of whom one has gone', [leave(0, ['Edda']), leave(10, ['Edda', 'Bram'])]],
+  ])('%s', (_, events) => {
+    expect(nothings(smallDay(events))).toEqual([]);
+  });
+
+  it('those who go together are together, and whoever goes alone lets a tool go', () => {
+    const day = smallDay([
+      leave(0, ['Edda', 'saw']),
+      run(1000, 'saw', 'Edda', MINUTE_MS),
+      leave(10 * SECOND_MS, ['Bram']),
+      run(10 * SECOND_MS, 'breaker', 'Bram', MINUTE_MS),
+      { atMs: 20 * SECOND_MS, do: 'return', who: ['Edda'] },
+    ]);
+    expect(nothings(day)).toEqual(['10000 Bram run: out of reach']);
+    expect(eventsOf(day, 'hand.stop').map(({ at, tool }) => [at, tool])).toEqual([[20_000, 'saw']]);
+  });
+});
+
+describe('a name that the day does not have', () => {
+  it.each<readonly [string, DayEvent]>([
+    ['a tool', run(0, 'swa', 'Edda', 100)],
+    ['a worker', run(0, 'saw', 'Eda', 100)],
+    ['somebody who leaves', leave(0, ['Eda'])],
+  ])('is a programmer’s error: %s', (_, event) => {
+    expect(() => Bench.open(smallDay([event])).run()).toThrow('the day has no');
+  });
+});
+
+describe('any event of a day', () => {
+  it('may be left out', () => {
+    const shorter = (day: Day, left: number) => {
+      const events = day.events.filter((_, index) => index !== left % Math.max(1, day.events.length));
+      const bench = Bench.open({ ...day, events });
+      bench.run();
+      expect(bench.nowMs).toBe(day.untilMs);
+    };
+    const day = arbitraryDay({ rough: true, untilMs: 1_800_000, runs: 30, runMs: [300, 60_000] });
+    fc.assert(fc.property(day, fc.nat(), shorter), { numRuns: 40, seed: 1 });
+  });
+});
