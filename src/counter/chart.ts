@@ -212,7 +212,6 @@ export const counterMachine = chart.createMachine({
           after: { adviceFades: { target: 'blank', actions: 'forgetAdvice' } }, // TAL-5
           on: {
             ADVICE: { target: 'fresh', reenter: true },
-            OPENED: { target: 'blank', actions: 'forgetAdvice' },
             SEALED: { target: 'blank', actions: 'forgetAdvice' },
           },
         },

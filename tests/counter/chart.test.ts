@@ -4,6 +4,8 @@ import { COUNTER_DELAYS_MS, type CounterEvent, counterMachine } from '../../src/
 import { effectsOf, guardsOf } from '../../src/counter/effects.js';
 import type { Parts } from '../../src/counter/parts.js';
 import { declaredIn, namesIn, timersIn } from '../rig/chart-names.js';
+import { CounterRig } from '../rig/counter-rig.js';
+import { Site } from '../rig/site.js';
 
 /** Nothing is called: only names are read. */
 const parts = {} as Parts;
@@ -45,4 +47,9 @@ test('every delay is used', () => {
 
 test('every event that is sent is handled in some state, and none beside them', () => {
   expect(names.events).toEqual(Object.keys(EVENTS).sort());
+});
+
+test('at boot the state of every region is told', () => {
+  const { states } = new CounterRig(new Site(), 1, 50);
+  expect([...states.keys()].sort()).toEqual(Object.keys(counterMachine.states).sort());
 });

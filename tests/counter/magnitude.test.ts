@@ -109,6 +109,7 @@ test('MAG-3: a second push commits, and only then', () => {
   counter.push();
   expect(counter.observe().magnitudeTenths).toBe(62);
   expect(shows(counter)).toEqual({ screen: 'ready', value: 62, second: -1 });
+  expect(counter.magnitudes).toEqual([60, 62]);
 });
 
 test('MAG-3: a turn goes back, with the value as it was shown', () => {
@@ -165,6 +166,17 @@ test('silence in setting discards it too', () => {
   counter.push();
   counter.push();
   expect(counter.observe().magnitudeTenths).toBe(60);
+});
+
+test('every turn begins the silence of setting anew', () => {
+  const counter = counterKeyed(60);
+  counter.hold();
+  site.runFor(29_000);
+  counter.turn(2);
+  site.runFor(29_000);
+  expect(counter.display).toMatchObject({ screen: 'setting', value: 62 });
+  site.runFor(1_000);
+  expect(counter.display.screen).toBe('ready');
 });
 
 test.each(['setting', 'review'])('MAG-4: a start in %s discards it', (screen) => {

@@ -211,6 +211,32 @@ test('PAI-6: running within the 6 h starts them again, however short the burst',
   expect(saw.sessions.slice(0, 2)).toEqual(['opened 1', 'sealed 1']);
 });
 
+test('PAI-6: the 6 h begin anew with a pairing, for the session that it opens', () => {
+  pairUp(saw, edda);
+  site.runFor(5 * HOUR);
+  pairUp(saw, bram);
+  site.runFor(5 * HOUR);
+  expect(saw.observe().session).toBe(2);
+  site.runFor(HOUR);
+  expect(saw.observe().session).toBe(0);
+});
+
+test('PAI-3: a session that opens by a handover is told at once', () => {
+  pairUp(saw, edda);
+  pairUp(saw, bram);
+  expect(bram.display).toMatchObject({ screen: 'points', value: 0 });
+});
+
+test('PAI-5: a session is told as sealed at once, also while others are still waiting for their wearables', () => {
+  const carl = new WearableRig(site, 13);
+  pairUp(saw, edda);
+  site.air = away(edda.id);
+  pairUp(saw, bram);
+  site.runFor(30_000);
+  pairUp(saw, carl);
+  expect(saw.sessions.at(-1)).toBe('delivered 2');
+});
+
 test('a session in which nothing ever ran ends after 6 h too, and is delivered', () => {
   pairUp(saw, edda);
   site.runFor(6 * HOUR + MINUTE);

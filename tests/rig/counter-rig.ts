@@ -18,6 +18,8 @@ export interface ShownDisplay extends Display {
 export class CounterRig {
   /** Every display, oldest first. */
   readonly shown: ShownDisplay[] = [];
+  /** State of every region of the chart, as last told. */
+  readonly states = new Map<string, string>();
   readonly refused: { readonly message: Message; readonly from: number; readonly reason: string }[] = [];
   /** "opened 1", "sealed 1", "delivered 1" … */
   readonly sessions: string[] = [];
@@ -41,7 +43,7 @@ export class CounterRig {
       random,
     };
     const inner = {
-      state: () => {},
+      state: (region: string, state: string) => this.states.set(region, state),
       count: (session: number, sums: Readonly<Sums>) => this.counted.set(session, { ...sums }),
       magnitude: (tenths: number) => this.magnitudes.push(tenths),
       session: (session: number, what: string) => this.sessions.push(`${what} ${session}`),

@@ -21,6 +21,8 @@ export class WearableRig {
   readonly shown: ShownDisplay[] = [];
   readonly alerts: Call[] = [];
   readonly marks: { readonly atMs: number; readonly counter: number; readonly on: boolean }[] = [];
+  /** State of every region of the chart, as last told. */
+  readonly states = new Map<string, string>();
   readonly refused: { readonly message: Message; readonly from: number; readonly reason: string }[] = [];
   /** Every change of the ledger, with the total of its shift. */
   readonly ledger: (LedgerEntry & { readonly total: number })[] = [];
@@ -43,7 +45,7 @@ export class WearableRig {
       mark: (counter: number, _: 'stale', on: boolean) => this.marks.push({ atMs: site.nowMs, counter, on }),
     };
     const inner = {
-      state: () => {},
+      state: (region: string, state: string) => this.states.set(region, state),
       ledger: (entry: Readonly<LedgerEntry>, total: number) => this.ledger.push({ ...entry, total }),
       shift: (shift: number, what: string) => this.shifts.push({ atMs: site.nowMs, what: `${what} ${shift}` }),
       incomplete: (shift: number, counter: number, why: string) => this.incomplete.push({ shift, counter, why }),

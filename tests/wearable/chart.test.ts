@@ -4,6 +4,8 @@ import { WEARABLE_DELAYS_MS, type WearableEvent, wearableMachine } from '../../s
 import { effectsOf, guardsOf } from '../../src/wearable/effects.js';
 import type { Parts } from '../../src/wearable/parts.js';
 import { declaredIn, namesIn, timersIn } from '../rig/chart-names.js';
+import { Site } from '../rig/site.js';
+import { WearableRig } from '../rig/wearable-rig.js';
 
 /** Nothing is called: only names are read. */
 const parts = {} as Parts;
@@ -43,4 +45,9 @@ test('every delay is used', () => {
 
 test('every event that is sent is handled in some state, and none beside them', () => {
   expect(names.events).toEqual(Object.keys(EVENTS).sort());
+});
+
+test('at boot the state of every region is told', () => {
+  const { states } = new WearableRig(new Site(), 11);
+  expect([...states.keys()].sort()).toEqual(Object.keys(wearableMachine.states).sort());
 });
