@@ -11,14 +11,14 @@ import type { Problems } from './problems.js';
 import { Scope } from './scope.js';
 import { type Entry, type Node, nodeWord } from './yaml/node.js';
 
-export const MAX_LEVEL_POINTS = 1000;
+const MAX_LEVEL_POINTS = 1000;
 /** WEA-2 */
-export const DEFAULT_NOTICE_POINTS = 80;
+const DEFAULT_NOTICE_POINTS = 80;
 
-export const TOOL = z.strictObject({ hand: choice(HAND_CHARACTERS), magnitude, keyed: magnitude.optional() });
+const TOOL = z.strictObject({ hand: choice(HAND_CHARACTERS), magnitude, keyed: magnitude.optional() });
 
 const points = integer(1, MAX_LEVEL_POINTS, 'points');
-export const WORKER = z.strictObject({ notice: points.optional(), site: points.optional() });
+const WORKER = z.strictObject({ notice: points.optional(), site: points.optional() });
 
 /** Tools of which something could not be read come with what could, so that their names are known. */
 export function readTools(node: Node, problems: Problems): readonly ToolSpec[] {

@@ -12,7 +12,7 @@ export function mapsOf(node: Node | undefined, what: string, most: number, probl
 }
 
 /** The items of a list of at most `most`. */
-export function itemsOf(node: Node | undefined, what: string, most: number, problems: Problems): readonly Node[] {
+function itemsOf(node: Node | undefined, what: string, most: number, problems: Problems): readonly Node[] {
   if (node === undefined) return [];
   if (node.kind !== 'list') {
     problems.at(node, 'value', `here stands ${nodeWord(node)}`, `expected a list, each item ${what}`);

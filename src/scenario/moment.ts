@@ -5,7 +5,7 @@ import { type Field, field, isRefusal, type Reading, readScalar, refusal } from 
 import type { Problems } from './problems.js';
 import { type Frame, reportOutside } from './scope.js';
 import type { LabelledEvent } from './steps.js';
-import type { Node } from './yaml/node.js';
+import { type Node, quoted } from './yaml/node.js';
 
 export type Moment = { readonly clock: ClockTime } | { readonly label: string } | 'end';
 
@@ -18,7 +18,7 @@ export function readMoment(node: Node, reading: Reading): Moment | null {
     const clock = parseClock(text);
     if (clock !== null) return { clock };
     if (text === 'end') return 'end';
-    return looksLikeClock(text) ? refusal(`"${text}" is no time`, MOMENT) : { label: text };
+    return looksLikeClock(text) ? refusal(`${quoted(text)} is no time`, MOMENT) : { label: text };
   });
   if (isRefusal(read)) reading.refuse(node, read);
   else if (read !== 'end' && 'label' in read) reading.refer('label', read.label, node);

@@ -10,7 +10,7 @@ import type { Note } from './scenario.js';
 import { reportOutside, type Scope } from './scope.js';
 import type { Node } from './yaml/node.js';
 
-export const NOTE = z.strictObject({ at: moment, ask: sentence('a question').optional(), say: sentence('an answer') });
+const NOTE = z.strictObject({ at: moment, ask: sentence('a question').optional(), say: sentence('an answer') });
 
 type Written = z.output<typeof NOTE>;
 

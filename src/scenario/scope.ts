@@ -1,6 +1,5 @@
 // What a step, an expectation or a note of a scenario may speak of: its tools, workers, labels and times, and the words
 // that other folders own. Reports each unknown name with the nearest known.
-
 import { formatClock } from './fields/clock.js';
 import type { Named, Reference } from './fields/field.js';
 import type { Problems } from './problems.js';

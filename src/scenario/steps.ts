@@ -1,5 +1,4 @@
 // The steps of a day: each has one verb, and becomes plain events with absolute times that remember the step's label.
-
 import { mapsOf } from './collections.js';
 import type { DayEvent } from './day.js';
 import { type ClockTime, sinceStart } from './fields/clock.js';

@@ -1,5 +1,4 @@
 // The forms of an expectation: at, always, never, within … after, rises by.
-
 import { choice } from '../fields/choice.js';
 import { duration } from '../fields/duration.js';
 import { field, nodeField } from '../fields/field.js';

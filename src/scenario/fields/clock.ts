@@ -1,5 +1,6 @@
 // Times of day as a scenario writes them: 07:10, 07:10:30, 07:10:30.250; "day 2 06:00" names the day, the first being
 // day 1. A time without a day is the first such time at or after the start of the day.
+import { quoted } from '../yaml/node.js';
 import { type Field, refusal, scalarField } from './field.js';
 
 export const DAY_MS = 86_400_000;
@@ -60,5 +61,5 @@ export const CLOCK_META = {
 export const clock: Field<ClockTime> = scalarField(
   CLOCK_META,
   'text',
-  (text) => parseClock(text) ?? refusal(`"${text}" is no time`, CLOCK_META.description),
+  (text) => parseClock(text) ?? refusal(`${quoted(text)} is no time`, CLOCK_META.description),
 );

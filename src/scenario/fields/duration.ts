@@ -1,4 +1,5 @@
 // Lengths of time as a scenario writes them: 12s, 5m, 1h30m, 250ms; the units from large to small, each at most once.
+import { quoted } from '../yaml/node.js';
 import { MAX_SPAN_MS } from './clock.js';
 import { type Field, refusal, scalarField } from './field.js';
 
@@ -34,7 +35,7 @@ export function duration(leastMs = 1, mostMs = MAX_SPAN_MS): Field<number> {
   const meta = { type: 'string', description: EXPECTED, pattern: DURATION.source } as const;
   return scalarField(meta, 'text', (text) => {
     const ms = parseDuration(text);
-    if (ms === null) return refusal(`"${text}" is no length of time`, EXPECTED);
+    if (ms === null) return refusal(`${quoted(text)} is no length of time`, EXPECTED);
     return ms < leastMs || ms > mostMs ? refusal(`${text} is out of range`, `a length of time ${range}`) : ms;
   });
 }
@@ -51,7 +52,7 @@ export const shiftDuration: Field<number> = scalarField(
     const ms = parseDuration(text.replace(/^-/, ''));
     const expected = 'a length of time such as 30m, or -30m for earlier';
     if (ms === null || ms === 0 || ms > MAX_SPAN_MS)
-      return refusal(`"${text}" is no length of time to move by`, expected);
+      return refusal(`${quoted(text)} is no length of time to move by`, expected);
     return text.startsWith('-') ? -ms : ms;
   },
 );

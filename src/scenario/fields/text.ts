@@ -1,6 +1,5 @@
 // Names, labels and sentences of a scenario.
-
-import type { Node } from '../yaml/node.js';
+import { type Node, quoted } from '../yaml/node.js';
 import { looksLikeClock } from './clock.js';
 import {
   type Field,
@@ -14,7 +13,7 @@ import {
   scalarField,
 } from './field.js';
 
-export const MAX_NAME_LETTERS = 40;
+const MAX_NAME_LETTERS = 40;
 const MAX_SENTENCE_LETTERS = 1000;
 
 /** The trace calls the world itself so. */
@@ -27,7 +26,7 @@ const NAME_EXPECTED = `a name of 1 to ${MAX_NAME_LETTERS} printable letters, wit
 
 /** Why a text cannot be the name of a tool, a worker, a row's parameter or a what-if; null where it can. */
 export function nameRefusal(text: string): Refusal | null {
-  if (text === RESERVED_NAME) return refusal(`"${text}" is the bench's own name in a trace`, 'another name');
+  if (text === RESERVED_NAME) return refusal(`${quoted(text)} is the bench's own name in a trace`, 'another name');
   if (text.length <= MAX_NAME_LETTERS && PRINTABLE.test(text)) return null;
   return refusal(text === '' ? 'a name is empty' : 'this cannot be a name', NAME_EXPECTED);
 }
@@ -61,7 +60,8 @@ export function namesOf(named: Named, description: string): Field<readonly strin
     const names = new Set<string>();
     for (const item of nodes) {
       const name = readName(item, named, reading);
-      if (name !== null && names.has(name)) reading.refuse(item, refusal(`"${name}" stands here twice`, description));
+      if (name !== null && names.has(name))
+        reading.refuse(item, refusal(`${quoted(name)} stands here twice`, description));
       if (name !== null) names.add(name);
     }
     return names.size === nodes.length && names.size > 0 ? [...names] : null;
@@ -83,7 +83,7 @@ const LABEL = `a label: ${NAME} of at most ${MAX_NAME_LETTERS} letters that is n
 
 /** What a step is called by what-ifs, expectations and notes. */
 export const label: Field<string> = scalarField({ type: 'string', description: LABEL }, 'text', (text) => {
-  if (text === 'end' || looksLikeClock(text)) return refusal(`"${text}" cannot be a label`, LABEL);
+  if (text === 'end' || looksLikeClock(text)) return refusal(`${quoted(text)} cannot be a label`, LABEL);
   return nameRefusal(text) ?? text;
 });
 

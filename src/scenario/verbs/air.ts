@@ -11,7 +11,7 @@ import { flowList, flowText } from '../yaml/flow.js';
 import { verb } from './verb.js';
 
 /** Longer than this no frame is on its way. */
-export const MAX_DELAY_MS = 600_000;
+const MAX_DELAY_MS = 600_000;
 const MAX_DELAY = formatDuration(MAX_DELAY_MS);
 
 /** As in the clear air of sim/radio, which this folder may not import; a test holds the two together. */

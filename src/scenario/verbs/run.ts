@@ -1,5 +1,4 @@
 // run: a tool runs in a worker's hands, or lies running on the ground.
-
 import { yesOrNo } from '../fields/choice.js';
 import { duration, formatDuration } from '../fields/duration.js';
 import { nameOf } from '../fields/text.js';

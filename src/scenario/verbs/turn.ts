@@ -6,7 +6,7 @@ import { flowText } from '../yaml/flow.js';
 import { verb } from './verb.js';
 
 /** From one end of the magnitudes to the other takes 495. */
-export const MAX_DETENTS = 500;
+const MAX_DETENTS = 500;
 
 export const turn = verb(
   'turn',

@@ -8,7 +8,7 @@ import type { Problems } from '../problems.js';
 import type { Frame } from '../scope.js';
 
 /** What every step has beside its verb. */
-export const STEP_FIELDS = { at: clock, as: label.optional() };
+const STEP_FIELDS = { at: clock, as: label.optional() };
 
 /** The fields of a step in order, each value as YAML text already. */
 export type Written = readonly (readonly [key: string, value: string])[];

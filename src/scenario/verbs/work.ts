@@ -5,7 +5,7 @@ import { nameOf } from '../fields/text.js';
 import { reportOutside } from '../scope.js';
 import { verb } from './verb.js';
 
-export const MAX_BURSTS = 10_000;
+const MAX_BURSTS = 10_000;
 
 export const work = verb(
   'work',

@@ -1,7 +1,7 @@
 // What YAML allows and the language does not, found while the text is cut into lexemes and before a tree is built of it:
 // anchors and aliases (that explode), tags, directives, several documents, deep nesting, characters nobody can see.
 import { type CST, Parser } from 'yaml';
-import { MAX_PROBLEMS, type Problems } from '../problems.js';
+import type { Problems } from '../problems.js';
 import type { Span } from '../source.js';
 import { lexemes } from './lexemes.js';
 import { quoted } from './node.js';
@@ -31,7 +31,6 @@ function charactersAllowed(text: string, problems: Problems): boolean {
   const forbidden = /[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufefe\uff00-\ufffd\u{10000}-\u{10ffff}]|\r(?!\n)/gu;
   let allowed = true;
   for (const { index, 0: character } of text.matchAll(forbidden)) {
-    if (problems.size >= MAX_PROBLEMS) break;
     const code = (character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
     const span = { start: index, end: index + character.length };
     problems.on(span, 'yaml', `the character U+${code} cannot stand here`, 'a scenario is printable text in UTF-8');

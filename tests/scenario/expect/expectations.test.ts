@@ -16,6 +16,7 @@ describe('the forms of an expectation', () => {
 
   it.each([
     ['{at: 07:40, points: Edda, is: 10}', { form: 'at', atMs: 3_000_000, claim: { quantity: points, compare: ten } }],
+    ['{at: 16:00, points: Edda, is: 10}', { form: 'at', atMs: END, claim: { quantity: points, compare: ten } }],
     ['{at: end, points: Edda, exactly: 10}', { form: 'at', atMs: END, claim: { quantity: points, compare: ten } }],
     ['{at: morning cut, points: Edda, is: 10}', { form: 'at', atMs: CUT, claim: { quantity: points, compare: ten } }],
     [

@@ -84,6 +84,12 @@ describe('a what-if', () => {
     expect(events.slice(2, 5)).toMatchObject([{ tool: 'drill' }, { tool: 'drill' }, { tool: 'drill' }]);
   });
 
+  it('leaves a wrong setting wrong, also on another tool', () => {
+    const day = DAY.replace('to: 4.2}', 'to: 4.2, as: mistake}');
+    const { whatIfRuns } = read(scenarioText({ tools: TOOLS, day, 'what-if': '{other: [{use: drill, in: mistake}]}' }));
+    expect(whatIfRuns[0]?.day.events[1]).toMatchObject({ do: 'set', tool: 'drill', toTenths: 42 });
+  });
+
   it('makes its changes one after the other', () => {
     const { events } = dayWith('[{magnitude: drill, to: 6.0}, {use: drill, in: morning}, {drop: tea}]');
     expect(events[0]).toMatchObject({ do: 'set', tool: 'drill', toTenths: 60 });
