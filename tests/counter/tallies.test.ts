@@ -1,23 +1,14 @@
-// TAL-1, TAL-5, ACC-2 and TRG-3 as the counter tells them: when it speaks, what it says, what it shows of the answers.
+// TAL-1, MAG-6, TRG-3 as the counter tells them: when it speaks, and what it says.
 import { beforeEach, expect, test } from 'vitest';
-import type { Parts } from '../../src/counter/parts.js';
-import { openSession } from '../../src/counter/sessions.js';
-import { freshState } from '../../src/counter/state.js';
-import { makeReport, makeTally, tell } from '../../src/counter/telling.js';
-import { type Acknowledgement, ALERT_LEVELS, type Message, TALLY_FLAGS } from '../../src/link/messages.js';
+import { TALLY_FLAGS } from '../../src/link/messages.js';
 import { CounterRig, REST_MM, WORK_MM } from '../rig/counter-rig.js';
+import { newCrew } from '../rig/crew.js';
 import { MINUTE } from '../rig/day.js';
 import { pairUp } from '../rig/pair-up.js';
-import { Site } from '../rig/site.js';
-import { WearableRig } from '../rig/wearable-rig.js';
 
-let site: Site;
-let saw: CounterRig;
-let edda: WearableRig;
+let { site, saw, edda } = newCrew();
 beforeEach(() => {
-  site = new Site();
-  saw = new CounterRig(site, 1, 50);
-  edda = new WearableRig(site, 11);
+  ({ site, saw, edda } = newCrew());
   pairUp(saw, edda);
 });
 
@@ -108,116 +99,4 @@ test('TRG-3: a report tells of short bursts beside each tally until it is acknow
   saw.windows(WORK_MM, REST_MM);
   site.runFor(5 * MINUTE);
   expect(saw.sent('report').map(({ shortBursts }) => shortBursts)).toEqual([1, 1, 1, 1, 2]);
-});
-
-/** An acknowledgement as the wearable would send it; later ones have higher sequences. */
-function answer(level: (typeof ALERT_LEVELS)[number], leftTenths: number, sequence: number): Acknowledgement {
-  const { link, sequence: highest } = lastTally();
-  const index = ALERT_LEVELS.indexOf(level);
-  return { frame: 'ack', link, sequence, highest, highestReport: 0, level: index, leftTenths, closed: false };
-}
-
-test('TAL-5: the counter shows the level, and the minutes left at its magnitude', () => {
-  // 5.0 m/s² make 50 points an hour, 5 in 6 min: 30 points are 36 min, one tenth less is less than that.
-  saw.hear(answer('notice', 300, 10), edda.id);
-  expect(saw.display).toMatchObject({ screen: 'ready', value: 50, second: 36, icons: ['level-notice'] });
-  saw.hear(answer('notice', 299, 11), edda.id);
-  expect(saw.display.second).toBe(35);
-});
-
-test('TAL-5: past the last level no minutes are left, which is not blank', () => {
-  saw.hear(answer('limit', 0, 10), edda.id);
-  expect(saw.display).toMatchObject({ second: 0, icons: ['level-limit'] });
-});
-
-test('TAL-5: level and minutes are blank after 90 s without an acknowledgement', () => {
-  site.air = () => [];
-  saw.hear(answer('action', 300, 10), edda.id);
-  site.runFor(89_999);
-  expect(saw.display).toMatchObject({ second: 36, icons: ['level-action'] });
-  site.runFor(1);
-  expect(saw.display).toMatchObject({ second: -1, icons: [] });
-});
-
-test('TAL-5: while acknowledgements come, nothing is blank', () => {
-  site.runFor(10 * MINUTE);
-  expect(saw.shown.filter(({ atMs, second }) => atMs > 2_000 && second === -1)).toEqual([]);
-  expect(saw.display.second).toBe(96);
-});
-
-test('TAL-5: an acknowledgement carries the highest sequence seen, the level and the points left to the next', () => {
-  saw.work(60_000);
-  expect(edda.sent('ack').at(-1)).toMatchObject({
-    highest: lastTally().sequence,
-    level: 0,
-    // A minute at 5.0 m/s² makes 2 · 25 / 60 = 0.83 points; 79.17 are left of 80.
-    leftTenths: 791,
-    closed: false,
-  });
-});
-
-test('TAL-5: without a magnitude no minutes are shown', () => {
-  const drill = new CounterRig(site, 2, 0);
-  pairUp(drill, edda);
-  expect(drill.display).toMatchObject({ value: -1, second: -1 });
-});
-
-test('a session of another wearer begins with a blank', () => {
-  const bram = new WearableRig(site, 12);
-  saw.hear(answer('action', 300, 100), edda.id);
-  site.air = ({ message }) => (message.frame === 'ack' ? [] : [5]);
-  pairUp(saw, bram);
-  expect(saw.display).toMatchObject({ second: -1, icons: [] });
-});
-
-test('TAL-4: frames of strangers, and frames that a counter has no use for, change nothing and are told of', () => {
-  const shown = saw.shown.length;
-  const stray: Message[] = [
-    { ...answer('limit', 0, 10), link: (lastTally().link + 1) & 0xffff },
-    lastTally(),
-    { frame: 'report', link: 1, sequence: 1, shortBursts: 0, powerLosses: 0, unclaimedDose: 0, unclaimedWindows: 0 },
-    { frame: 'hello', counter: saw.id, wearable: 12, nonce: 5 },
-    { frame: 'accept', counter: saw.id, wearable: 12, link: 1 },
-    { frame: 'refuse', counter: saw.id, wearable: 12, reason: 'busy' },
-    { frame: 'answer', counter: saw.id, wearable: 12, nonce: 5, link: 1, session: 1 },
-  ];
-  for (const message of stray) saw.hear(message, 12);
-  saw.hear(answer('limit', 0, 10), 12);
-  expect(saw.refused).toHaveLength(stray.length + 1);
-  expect(saw.shown).toHaveLength(shown);
-  expect(saw.observe().session).toBe(1);
-});
-
-/** The parts of a counter with an open session, for what a day cannot reach. */
-function partsWithSession(): Parts & { readonly sent: Message[]; readonly events: string[] } {
-  const state = freshState(1, 50);
-  openSession(state, { peer: 11, link: 7, session: 1, nonce: 0, digits: -1 });
-  const sent: Message[] = [];
-  const events: string[] = [];
-  const board = { show: () => {}, send: (message: Message) => sent.push(message), refused: () => {}, random: () => 0 };
-  const inner = { state: () => {}, count: () => {}, magnitude: () => {}, session: () => {} };
-  return { state, board, inner, nowMs: () => 0, send: ({ type }) => events.push(type), sent, events };
-}
-
-test('TAL-2: an exhausted sequence seals the session, with numbers kept for its last frames', () => {
-  const parts = partsWithSession();
-  const open = parts.state.open!;
-  open.sums.shortBursts = 1;
-  open.sequence = 2 ** 32 - 8;
-  for (let told = 0; parts.events.length === 0; told++) {
-    expect(told).toBeLessThan(10);
-    tell(parts);
-  }
-  expect(parts.events).toEqual(['CLOSED']);
-  makeReport(parts.state, open);
-  expect(makeTally(parts.state, open, true).sequence).toBeLessThanOrEqual(2 ** 32 - 1);
-});
-
-test('ACC-2: a saturated session says so in its tally', () => {
-  const parts = partsWithSession();
-  const open = parts.state.open!;
-  open.sums.dose = 2 ** 52 - 2;
-  expect(makeTally(parts.state, open, false).flags & TALLY_FLAGS.saturated).toBe(0);
-  open.sums.dose = 2 ** 52 - 1;
-  expect(makeTally(parts.state, open, false).flags & TALLY_FLAGS.saturated).toBe(TALLY_FLAGS.saturated);
 });
