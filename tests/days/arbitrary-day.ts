@@ -2,6 +2,7 @@
 // An orderly day asks of the devices only what they promise to make up for, and ends with some minutes in which nobody works,
 // everyone is there and the air is clear. A rough one has everything else in it too, at any moment, and no such end.
 import fc from 'fast-check';
+import { REGIME_IDS } from '../../src/exposure/regimes.js';
 import type { Day, DayEvent, WorkerSpec } from '../../src/scenario/day.js';
 import { airFault, type Cast, gesture, leave, pair, run, set, TOOLS, toolSpec, WORKERS } from './arbitrary-events.js';
 
@@ -16,7 +17,7 @@ export interface DayOptions {
   readonly runMs?: readonly [least: number, greatest: number];
   /** Most runs of a day; half as many are usual. Default 90. */
   readonly runs?: number;
-  /** Magnitudes are keyed in during the day, tools are paired again, people leave. Default true. */
+  /** During the day magnitudes are keyed in, tools are paired again, people leave. Otherwise work begins after the pairings. */
   readonly changes?: boolean;
 }
 
@@ -25,6 +26,8 @@ const HOUR_MS = 3_600_000;
 export const SETTLE_MS = 180_000;
 /** Tools are paired in the morning one after the other; each pairing takes some seconds. */
 const PAIR_EVERY_MS = 20_000;
+/** By then the last of them has come to an end, one way or the other. */
+const MORNING_MS = 180_000;
 /** TRG-4 speaks of bursts with gaps of at least this. */
 const LEAST_GAP_MS = 600;
 
@@ -37,12 +40,17 @@ export function arbitraryDay(options: DayOptions = {}): fc.Arbitrary<Day> {
 function dayOf(cast: Cast, options: DayOptions): fc.Arbitrary<Day> {
   const { aligned = false, rough = false, untilMs = 8 * HOUR_MS, runMs = [300, 6 * 60_000], runs = 90 } = options;
   const { changes = true } = options;
-  const times = { gridMs: aligned ? 100 : 1, lastMs: rough ? untilMs - 1 : untilMs - SETTLE_MS };
+  const times = {
+    gridMs: aligned ? 100 : 1,
+    workFromMs: changes ? 0 : MORNING_MS,
+    lastMs: rough ? untilMs - 1 : untilMs - SETTLE_MS,
+  };
   const some = <E>(event: fc.Arbitrary<E>, most: number) => fc.array(event, { maxLength: most, size: 'max' });
   return fc
     .record({
       seed: fc.nat(2 ** 32 - 1),
       fromMs: fc.nat(86_399_999),
+      regime: fc.constantFrom(...REGIME_IDS),
       tools: fc.tuple(...TOOLS.slice(0, cast.tools).map(toolSpec)),
       noticePoints: fc.array(fc.integer({ min: 1, max: 200 }), { minLength: cast.workers, maxLength: cast.workers }),
       owners: fc.tuple(...Array.from({ length: cast.tools }, () => owner(cast))),
@@ -53,7 +61,7 @@ function dayOf(cast: Cast, options: DayOptions): fc.Arbitrary<Day> {
       leaves: some(leave(cast, times), changes ? 3 : 0),
       gestures: some(gesture(cast, times), rough ? 60 : 0),
     })
-    .map(({ seed, fromMs, tools, noticePoints, owners, runs, air, sets, pairs, leaves, gestures }) => {
+    .map(({ seed, fromMs, regime, tools, noticePoints, owners, runs, air, sets, pairs, leaves, gestures }) => {
       const workers: readonly WorkerSpec[] = noticePoints.map((points, index) => ({
         name: WORKERS[index]!,
         noticePoints: points,
@@ -62,7 +70,7 @@ function dayOf(cast: Cast, options: DayOptions): fc.Arbitrary<Day> {
       const work = rough ? runs : withGaps(runs);
       const events = [...morning(owners), ...work, ...air, ...sets, ...pairs, ...leaves, ...gestures].sort(byTime);
       const ended = rough ? events : events.map((event) => endedBy(event, times.lastMs));
-      return { fromMs, untilMs, seed, regime: 'eu-2002-44', tools, workers, events: ended };
+      return { fromMs, untilMs, seed, regime, tools, workers, events: ended };
     });
 }
 

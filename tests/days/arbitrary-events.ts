@@ -21,6 +21,8 @@ export interface Cast {
 export interface Times {
   /** Runs, and whatever may end one, lie on multiples of this. */
   readonly gridMs: number;
+  /** No run of a day begins before it. */
+  readonly workFromMs: number;
   /** Nothing begins after it. */
   readonly lastMs: number;
 }
@@ -53,10 +55,10 @@ export function toolSpec(name: string): fc.Arbitrary<ToolSpec> {
 
 /** Most runs are short, some last as long as they may. */
 export function run(cast: Cast, times: Times, [least, greatest]: readonly [number, number]): EventOf<'run'> {
-  const { gridMs, lastMs } = times;
+  const { gridMs, workFromMs, lastMs } = times;
   const brief = Math.min(greatest, least + 10_000);
   return fc.record({
-    atMs: onGrid(0, lastMs - least, gridMs),
+    atMs: onGrid(workFromMs, lastMs - least, gridMs),
     do: fc.constant('run'),
     tool: toolOf(cast),
     by: workerOf(cast),
