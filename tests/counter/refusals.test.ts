@@ -87,6 +87,16 @@ test('two touches in the same millisecond: one pairing is open, the other refuse
   expect([saw.display.screen, edda.display.screen, bram.display.screen]).toEqual(['digits', 'digits', 'refused-busy']);
 });
 
+test('a second touch of the same two is refused as well: it ends their pairing, and both say so', () => {
+  touched();
+  touch(saw, edda);
+  site.runFor(ANSWERED_MS);
+  expect([saw.display.screen, edda.display.screen]).toEqual(['refused-busy', 'refused-busy']);
+  site.runFor(30_000);
+  expectAsBefore();
+  touched();
+});
+
 test('a counter that is being set refuses a touch, and setting goes on', () => {
   saw.hold();
   touch(saw, edda);

@@ -76,6 +76,17 @@ test('TAL-1: the flags tell of running, a sensor fault, short bursts and the sea
   expect(lastTally().flags).toBe(TALLY_FLAGS.shortBursts | TALLY_FLAGS.sensorFault | TALLY_FLAGS.sealed);
 });
 
+test('TRG-5: a sensor fault that is over by the next tally is told all the same, for the rest of its session', () => {
+  saw.sensor('frozen');
+  site.runFor(1_000);
+  saw.sensor('good');
+  site.runFor(2 * MINUTE);
+  expect(lastTally().flags).toBe(TALLY_FLAGS.sensorFault);
+  expect(edda.display.icons).toContain('incomplete');
+  pairUp(saw, edda);
+  expect(lastTally().flags).toBe(0);
+});
+
 test('MAG-6: unrated windows are carried in tallies, and the magnitude is 0', () => {
   const drill = new CounterRig(site, 2, 0);
   pairUp(drill, edda);
