@@ -19,7 +19,7 @@ interface Device {
   advance(toMs: number): number;
 }
 
-/** Becomes of every frame: delays in ms after which copies arrive, none where it is lost. */
+/** What becomes of a frame: the delays in ms after which copies of it arrive, none where it is lost. */
 export type Air = (frame: Frame) => readonly number[];
 
 export class Site {
