@@ -6,6 +6,7 @@ import { actorEngine } from '../../src/bench/engines/actors.js';
 import type { Day } from '../../src/scenario/day.js';
 import type { TraceEvent } from '../../src/trace/kinds.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
+import { expectSame } from './same-trace.js';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -28,7 +29,7 @@ describe('a fork', () => {
       expect([fork.nowMs, fork.nextMs(), fork.steps]).toEqual([bench.nowMs, bench.nextMs(), bench.steps]);
       for (const one of forkFirst ? [fork, bench] : [bench, fork]) {
         expect(one.run()).toEqual(whole.outcome);
-        expect(one.events).toEqual(whole.events);
+        expectSame(one.events, whole.events);
       }
     };
     fc.assert(fc.property(DAY, MOMENT, fc.boolean(), check), { numRuns: 40, seed: 1 });
@@ -42,8 +43,8 @@ describe('a fork', () => {
       const fork = bench.fork();
       for (let going = true; going; ) going = [bench.step(), fork.step()].includes(true);
       expect([bench.run(), fork.run()]).toEqual([whole.outcome, whole.outcome]);
-      expect(bench.events).toEqual(whole.events);
-      expect(fork.events).toEqual(whole.events);
+      expectSame(bench.events, whole.events);
+      expectSame(fork.events, whole.events);
     };
     fc.assert(fc.property(DAY, fc.nat(2000), check), { numRuns: 30, seed: 2 });
   });
@@ -58,7 +59,7 @@ describe('a fork', () => {
       }
       for (const bench of benches.reverse()) {
         expect(bench.run()).toEqual(whole.outcome);
-        expect(bench.events).toEqual(whole.events);
+        expectSame(bench.events, whole.events);
       }
     };
     fc.assert(fc.property(DAY, fc.array(MOMENT, { minLength: 2, maxLength: 4 }), check), { numRuns: 15, seed: 3 });

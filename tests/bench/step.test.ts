@@ -5,6 +5,7 @@ import { Bench } from '../../src/bench/bench.js';
 import type { Day } from '../../src/scenario/day.js';
 import type { TraceEvent } from '../../src/trace/kinds.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
+import { expectSame } from './same-trace.js';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -24,7 +25,7 @@ describe('step, runTo and run', () => {
       const stepped = Bench.open(day);
       while (stepped.step());
       stepped.run();
-      expect(stepped.events).toEqual(events);
+      expectSame(stepped.events, events);
       expect(stepped.steps).toBe(steps);
 
       const stopped = Bench.open(day);
@@ -32,24 +33,25 @@ describe('step, runTo and run', () => {
         stopped.runTo(stop);
         expect(stopped.nowMs).toBeLessThanOrEqual(stop);
         expect(stopped.nextMs()).toBeGreaterThan(stop);
-        expect(stopped.events).toEqual(events.filter(({ at }) => at <= stop));
+        expectSame(
+          stopped.events,
+          events.filter(({ at }) => at <= stop),
+        );
       }
       stopped.run();
-      expect(stopped.events).toEqual(events);
+      expectSame(stopped.events, events);
       expect(stopped.outcome()).toEqual(ran(day).outcome());
     };
-    fc.assert(fc.property(DAY, fc.array(fc.nat(1_800_000), { maxLength: 6 }), check), { numRuns: 20, seed: 1 });
+    fc.assert(fc.property(DAY, fc.array(fc.nat(1_800_000), { maxLength: 6 }), check), { numRuns: 12, seed: 1 });
   });
 
   it('go forward in time, and number events without a gap', () => {
     const check = (day: Day) => {
       const { events } = ran(day);
-      for (const [index, { n, at, cause }] of events.entries()) {
-        expect(n).toBe(index + 1);
-        expect(at).toBeGreaterThanOrEqual(events[index - 1]?.at ?? 0);
-        expect(cause).toBeLessThan(n);
-        expect(at).toBeLessThanOrEqual(day.untilMs);
-      }
+      const misplaced = events.filter(({ n, at, cause }, index) => {
+        return n !== index + 1 || at < (events[index - 1]?.at ?? 0) || cause >= n || at > day.untilMs;
+      });
+      expect(misplaced).toEqual([]);
     };
     fc.assert(fc.property(DAY, check), { numRuns: 10, seed: 2 });
   });
@@ -75,9 +77,9 @@ describe('a day without a trace, or with one that is only watched', () => {
       const seen: TraceEvent[] = [];
       const watched = Bench.open(day, { trace: 'watched', watchers: [(event) => seen.push(event)] });
       expect(watched.run()).toEqual(outcome);
-      expect(seen).toEqual(kept.events);
+      expectSame(seen, kept.events);
       expect(watched.events).toEqual([]);
     };
-    fc.assert(fc.property(DAY, check), { numRuns: 15, seed: 4 });
+    fc.assert(fc.property(DAY, check), { numRuns: 10, seed: 4 });
   });
 });

@@ -25,7 +25,7 @@ describe('the hashes of a trace', () => {
     };
     fc.assert(fc.property(arbitraryTrace(), check));
     // Many times what is handed to the hash in one piece.
-    check(longDay().events());
+    check(longDay().events().slice(0, 5000));
   });
 
   it('of nothing are those of an empty text', () => {
@@ -47,7 +47,7 @@ describe('the hashes of a trace', () => {
   });
 
   it('see every field of every outward event', () => {
-    const events = longDay().events();
+    const events = longDay().events().slice(0, 5000);
     const { whole, outward } = hashTrace(events);
     const index = events.findIndex(({ kind }) => kind === 'air.tally');
     const changed = [...events];

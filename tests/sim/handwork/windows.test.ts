@@ -56,7 +56,7 @@ describe('changeLevel', () => {
           expect(readMm).toBe(Math.round(Math.sqrt(energyOf(firstMm, changes, window) / WINDOW_MS)));
         }
       }),
-      { numRuns: 200 },
+      { numRuns: 60 },
     );
   });
 
