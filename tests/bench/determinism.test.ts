@@ -6,8 +6,9 @@ import type { Day, DayEvent } from '../../src/scenario/day.js';
 import { hashTrace, type TraceHashes } from '../../src/trace/hash.js';
 import type { TraceEvent } from '../../src/trace/kinds.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
+import { PATIENCE_MS, PATIENT } from '../days/patience.js';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: PATIENCE_MS });
 
 const HOUR_MS = 3_600_000;
 const DAY = arbitraryDay({ untilMs: HOUR_MS, runs: 40, runMs: [300, 60_000] });
@@ -41,8 +42,8 @@ describe('one day', () => {
     const same = (day: Day) => {
       expect(hashesOf(structuredClone(day))).toEqual(hashesOf(day));
     };
-    fc.assert(fc.property(DAY, same), { numRuns: 10, seed: 1 });
-    fc.assert(fc.property(ROUGH_DAY, same), { numRuns: 10, seed: 2 });
+    fc.assert(fc.property(DAY, same), { ...PATIENT, numRuns: 10, seed: 1 });
+    fc.assert(fc.property(ROUGH_DAY, same), { ...PATIENT, numRuns: 10, seed: 2 });
   });
 
   it('is not changed by days that run in between', () => {
@@ -53,7 +54,7 @@ describe('one day', () => {
       bench.run();
       expect(hashTrace(bench.events)).toEqual(hashesOf(day));
     };
-    fc.assert(fc.property(ROUGH_DAY, ROUGH_DAY, check), { numRuns: 10, seed: 3 });
+    fc.assert(fc.property(ROUGH_DAY, ROUGH_DAY, check), { ...PATIENT, numRuns: 10, seed: 3 });
   });
 
   it('is run without a change to it', () => {
@@ -62,7 +63,7 @@ describe('one day', () => {
       hashesOf(day);
       expect(day).toEqual(before);
     };
-    fc.assert(fc.property(ROUGH_DAY, check), { numRuns: 5, seed: 4 });
+    fc.assert(fc.property(ROUGH_DAY, check), { ...PATIENT, numRuns: 5, seed: 4 });
   });
 });
 
@@ -74,7 +75,7 @@ describe('another hash, whole and outward, comes from', () => {
       expect(after.whole).not.toBe(before.whole);
       expect(after.outward).not.toBe(before.outward);
     };
-    fc.assert(fc.property(worked, check), { numRuns: 6, seed: 5 });
+    fc.assert(fc.property(worked, check), { ...PATIENT, numRuns: 6, seed: 5 });
   };
 
   const changedTool = (day: Day, run: number, change: Partial<Day['tools'][number]>) => {
@@ -97,7 +98,7 @@ describe('another hash, whole and outward, comes from', () => {
       expect(afterOpening({ ...day, seed: day.seed ^ 1 })).not.toEqual(afterOpening(day));
       expect(hashesOf({ ...day, seed: day.seed ^ 1 }).outward).not.toBe(hashesOf(day).outward);
     };
-    fc.assert(fc.property(paired, check), { numRuns: 6, seed: 6 });
+    fc.assert(fc.property(paired, check), { ...PATIENT, numRuns: 6, seed: 6 });
   });
 
   it('0.1 m/s² more at the handle', () => {

@@ -6,9 +6,10 @@ import { actorEngine } from '../../src/bench/engines/actors.js';
 import type { Day } from '../../src/scenario/day.js';
 import type { TraceEvent } from '../../src/trace/kinds.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
+import { PATIENCE_MS, PATIENT } from '../days/patience.js';
 import { expectSame } from './same-trace.js';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: PATIENCE_MS });
 
 const UNTIL_MS = 1_800_000;
 const DAY = arbitraryDay({ rough: true, untilMs: UNTIL_MS, runs: 40, runMs: [300, 60_000] });
@@ -32,7 +33,7 @@ describe('a fork', () => {
         expectSame(one.events, whole.events);
       }
     };
-    fc.assert(fc.property(DAY, MOMENT, fc.boolean(), check), { numRuns: 40, seed: 1 });
+    fc.assert(fc.property(DAY, MOMENT, fc.boolean(), check), { ...PATIENT, numRuns: 40, seed: 1 });
   });
 
   it('between any two steps does, while both go on step by step', () => {
@@ -46,7 +47,7 @@ describe('a fork', () => {
       expectSame(bench.events, whole.events);
       expectSame(fork.events, whole.events);
     };
-    fc.assert(fc.property(DAY, fc.nat(2000), check), { numRuns: 30, seed: 2 });
+    fc.assert(fc.property(DAY, fc.nat(2000), check), { ...PATIENT, numRuns: 30, seed: 2 });
   });
 
   it('of a fork of a fork does, too', () => {
@@ -62,7 +63,11 @@ describe('a fork', () => {
         expectSame(bench.events, whole.events);
       }
     };
-    fc.assert(fc.property(DAY, fc.array(MOMENT, { minLength: 2, maxLength: 4 }), check), { numRuns: 15, seed: 3 });
+    fc.assert(fc.property(DAY, fc.array(MOMENT, { minLength: 2, maxLength: 4 }), check), {
+      ...PATIENT,
+      numRuns: 15,
+      seed: 3,
+    });
   });
 
   it('takes no watcher along', () => {

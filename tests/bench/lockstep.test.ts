@@ -8,11 +8,12 @@ import type { Day } from '../../src/scenario/day.js';
 import { hashTrace } from '../../src/trace/hash.js';
 import { wearableMachine } from '../../src/wearable/chart.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
+import { PATIENCE_MS, PATIENT } from '../days/patience.js';
 import { RARE_DAYS } from '../days/rare-days.js';
 import { expectSame } from './same-trace.js';
 import { noting, transitionsOf } from './transitions.js';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: PATIENCE_MS });
 
 const HOUR_MS = 3_600_000;
 const taken = new Map<string, Set<string>>();
@@ -31,12 +32,12 @@ function expectLockstep(day: Day): void {
 describe('both engines give identical traces', () => {
   it('for rough days: any gesture, fault and run at any moment', () => {
     const day = arbitraryDay({ rough: true, untilMs: HOUR_MS, runs: 40, runMs: [300, 60_000] });
-    fc.assert(fc.property(day, expectLockstep), { numRuns: 50, seed: 1 });
+    fc.assert(fc.property(day, expectLockstep), { ...PATIENT, numRuns: 50, seed: 1 });
   });
 
   it('for orderly days', () => {
     const day = arbitraryDay({ untilMs: 1.5 * HOUR_MS, runs: 60, runMs: [300, 60_000] });
-    fc.assert(fc.property(day, expectLockstep), { numRuns: 12, seed: 2 });
+    fc.assert(fc.property(day, expectLockstep), { ...PATIENT, numRuns: 12, seed: 2 });
   });
 
   it.each(Object.entries(RARE_DAYS))('for %s', (_, day) => {

@@ -5,9 +5,10 @@ import { Bench } from '../../src/bench/bench.js';
 import { NOTHING_REASONS } from '../../src/bench/nothing.js';
 import type { Day, DayEvent } from '../../src/scenario/day.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
+import { PATIENCE_MS, PATIENT } from '../days/patience.js';
 import { eventsOf, MINUTE_MS, nothings, pair, run, SECOND_MS, smallDay } from './small-day.js';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: PATIENCE_MS });
 
 const leave = (atMs: number, who: readonly string[], forMs: number | null = null): DayEvent => {
   return { atMs, do: 'leave', who, forMs };
@@ -113,6 +114,22 @@ describe('and happens all the same:', () => {
   });
 });
 
+describe('a tool that is let go', () => {
+  it.each<readonly [string, readonly string[]]>([
+    ['because its holder leaves', ['Edda']],
+    ['because it is carried away', ['saw']],
+  ])('%s, stops', (_, who) => {
+    const day = smallDay([run(1000, 'saw', 'Edda', MINUTE_MS), leave(10 * SECOND_MS, who)]);
+    expect(eventsOf(day, 'hand.stop').map(({ at, tool }) => [at, tool])).toEqual([[10_000, 'saw']]);
+  });
+
+  it('goes on running where it lies on the ground, or leaves with its holder', () => {
+    const onGround = smallDay([run(1000, 'saw', 'Edda', MINUTE_MS, false), leave(10 * SECOND_MS, ['Edda'])]);
+    const together = smallDay([run(1000, 'saw', 'Edda', MINUTE_MS), leave(10 * SECOND_MS, ['Edda', 'saw'])]);
+    for (const day of [onGround, together]) expect(eventsOf(day, 'hand.stop').map(({ at }) => at)).toEqual([61_000]);
+  });
+});
+
 describe('a name that the day does not have', () => {
   it.each<readonly [string, DayEvent]>([
     ['a tool', run(0, 'swa', 'Edda', 100)],
@@ -132,6 +149,6 @@ describe('any event of a day', () => {
       expect(bench.nowMs).toBe(day.untilMs);
     };
     const day = arbitraryDay({ rough: true, untilMs: 1_800_000, runs: 30, runMs: [300, 60_000] });
-    fc.assert(fc.property(day, fc.nat(), shorter), { numRuns: 40, seed: 1 });
+    fc.assert(fc.property(day, fc.nat(), shorter), { ...PATIENT, numRuns: 40, seed: 1 });
   });
 });

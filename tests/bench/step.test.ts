@@ -5,9 +5,10 @@ import { Bench } from '../../src/bench/bench.js';
 import type { Day } from '../../src/scenario/day.js';
 import type { TraceEvent } from '../../src/trace/kinds.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
+import { PATIENCE_MS, PATIENT } from '../days/patience.js';
 import { expectSame } from './same-trace.js';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: PATIENCE_MS });
 
 const DAY = arbitraryDay({ rough: true, untilMs: 1_800_000, runs: 40, runMs: [300, 60_000] });
 
@@ -42,7 +43,11 @@ describe('step, runTo and run', () => {
       expectSame(stopped.events, events);
       expect(stopped.outcome()).toEqual(ran(day).outcome());
     };
-    fc.assert(fc.property(DAY, fc.array(fc.nat(1_800_000), { maxLength: 6 }), check), { numRuns: 12, seed: 1 });
+    fc.assert(fc.property(DAY, fc.array(fc.nat(1_800_000), { maxLength: 6 }), check), {
+      ...PATIENT,
+      numRuns: 12,
+      seed: 1,
+    });
   });
 
   it('go forward in time, and number events without a gap', () => {
@@ -53,7 +58,7 @@ describe('step, runTo and run', () => {
       });
       expect(misplaced).toEqual([]);
     };
-    fc.assert(fc.property(DAY, check), { numRuns: 10, seed: 2 });
+    fc.assert(fc.property(DAY, check), { ...PATIENT, numRuns: 10, seed: 2 });
   });
 
   it('end with the day', () => {
@@ -80,6 +85,6 @@ describe('a day without a trace, or with one that is only watched', () => {
       expectSame(seen, kept.events);
       expect(watched.events).toEqual([]);
     };
-    fc.assert(fc.property(DAY, check), { numRuns: 10, seed: 4 });
+    fc.assert(fc.property(DAY, check), { ...PATIENT, numRuns: 10, seed: 4 });
   });
 });

@@ -6,8 +6,9 @@ import type { Day, DayEvent } from '../../src/scenario/day.js';
 import { hashTrace } from '../../src/trace/hash.js';
 import type { TraceEvent } from '../../src/trace/kinds.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
+import { PATIENCE_MS, PATIENT } from '../days/patience.js';
 
-vi.setConfig({ testTimeout: 120_000 });
+vi.setConfig({ testTimeout: PATIENCE_MS });
 
 const HOUR_MS = 3_600_000;
 type Run = DayEvent & { readonly do: 'run' };
@@ -120,7 +121,7 @@ describe('points are monotonic:', () => {
       }
     };
     const day = arbitraryDay({ untilMs: 2 * HOUR_MS, runMs: [300, 120_000], changes: false });
-    fc.assert(fc.property(day, SHARES, check), { numRuns: 30, seed: 3 });
+    fc.assert(fc.property(day, SHARES, check), { ...PATIENT, numRuns: 30, seed: 3 });
     expect(less).toBeGreaterThan(20);
   });
 
@@ -141,6 +142,6 @@ describe('points are monotonic:', () => {
       }
     };
     const day = arbitraryDay({ rough: true, untilMs: 2 * HOUR_MS, runMs: [300, 120_000] });
-    fc.assert(fc.property(day, check), { numRuns: 20, seed: 4 });
+    fc.assert(fc.property(day, check), { ...PATIENT, numRuns: 20, seed: 4 });
   });
 });

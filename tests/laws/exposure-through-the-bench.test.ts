@@ -7,8 +7,9 @@ import type { Day } from '../../src/scenario/day.js';
 import type { EventOf, Kind, TraceEvent } from '../../src/trace/kinds.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
 import { Distribution } from '../days/distribution.js';
+import { PATIENCE_MS, PATIENT } from '../days/patience.js';
 
-vi.setConfig({ testTimeout: 120_000 });
+vi.setConfig({ testTimeout: PATIENCE_MS });
 
 const HOUR_MS = 3_600_000;
 const WINDOW_MS = 100;
@@ -184,7 +185,7 @@ describe('where bursts lie on windows', () => {
       expect(filled(lastOf(events, 'inner.ledger'))).toEqual(filled(claimed(expected)));
       for (const { name } of day.workers) expectWorker(events, name, expected);
     };
-    fc.assert(fc.property(arbitraryDay({ aligned: true }), check), { numRuns: 60, seed: 1 });
+    fc.assert(fc.property(arbitraryDay({ aligned: true }), check), { ...PATIENT, numRuns: 60, seed: 1 });
     seen.printAndHold('aligned');
   });
 
@@ -223,7 +224,7 @@ describe('where bursts begin and end at any millisecond', () => {
         expectDose(day, events, name, bursts, counts);
       }
     };
-    fc.assert(fc.property(arbitraryDay({ untilMs: 4 * HOUR_MS }), check), { numRuns: 50, seed: 2 });
+    fc.assert(fc.property(arbitraryDay({ untilMs: 4 * HOUR_MS }), check), { ...PATIENT, numRuns: 50, seed: 2 });
     seen.printAndHold('not aligned');
   });
 
@@ -272,7 +273,7 @@ describe('where bursts begin and end at any millisecond', () => {
       expect(Math.abs(counted - trueMs)).toBeLessThanOrEqual(trueMs / 100);
     };
     const day = arbitraryDay({ untilMs: 4 * HOUR_MS, runMs: [10_000, 240_000], changes: false });
-    fc.assert(fc.property(day, check), { numRuns: 20, seed: 3 });
+    fc.assert(fc.property(day, check), { ...PATIENT, numRuns: 20, seed: 3 });
     expect(days).toBe(20);
   });
 });

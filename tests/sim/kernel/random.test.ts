@@ -77,6 +77,15 @@ describe('within', () => {
     for (const count of counts) expect(Math.abs(count - 10_000)).toBeLessThan(410);
   });
 
+  it('is fair over a span so wide that it would show', () => {
+    const third = 2 ** 30;
+    const stream = RandomStream.named(2, 'any');
+    let low = 0;
+    for (let draw = 0; draw < 30_000; draw++) if (stream.within(0, 3 * third - 1) < third) low += 1;
+    // A third of them, five standard deviations (82) either way; the bits left over would make it a half.
+    expect(Math.abs(low - 10_000)).toBeLessThan(410);
+  });
+
   it('covers all 32 bits and refuses an empty span or a wider one', () => {
     const stream = RandomStream.named(1, 'any');
     expect(stream.within(0, 2 ** 32 - 1)).toBeGreaterThanOrEqual(0);

@@ -37,6 +37,13 @@ describe('arrivalsMs', () => {
     for (let frame = 0; frame < 200; frame++) expect(arrivalsMs(CLEAR_AIR, random)).toHaveLength(1);
   });
 
+  it('gives each copy of a frame a delay of its own', () => {
+    const random = RandomStream.named(6, 'air');
+    const doubled = air({ duplicateNum: 1, duplicateDen: 1, delayToMs: 1000 });
+    const copies = Array.from({ length: 50 }, () => arrivalsMs(doubled, random));
+    expect(copies.filter(([first, second]) => first !== second).length).toBeGreaterThan(40);
+  });
+
   it('loses and doubles as often as the ratios say', () => {
     const random = RandomStream.named(4, 'air');
     const counts = [0, 0, 0];
