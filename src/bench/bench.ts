@@ -40,6 +40,11 @@ export interface Outcome {
   readonly shifts: Readonly<Record<string, readonly Shift[]>>;
 }
 
+/** A moment of a bench, from which any number of benches can go on, each by itself. */
+export interface Snapshot {
+  open(): Bench;
+}
+
 export class Bench {
   private taken = 0;
 
@@ -131,6 +136,12 @@ export class Bench {
     const copy = new Bench(stage);
     copy.taken = this.taken;
     return copy;
+  }
+
+  /** The bench as it stands; it may run on, the snapshot stays. */
+  snapshot(): Snapshot {
+    const kept = this.fork();
+    return { open: () => kept.fork() };
   }
 
   private nextEventMs(): number {

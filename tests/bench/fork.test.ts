@@ -36,6 +36,23 @@ describe('a fork', () => {
     fc.assert(fc.property(DAY, MOMENT, fc.boolean(), check), { ...PATIENT, numRuns: 40, seed: 1 });
   });
 
+  it('of a snapshot goes on from its moment every time, however far the original has run', () => {
+    const check = (day: Day, moment: number) => {
+      const whole = ran(day);
+      const bench = Bench.open(day);
+      bench.runTo(moment);
+      const snapshot = bench.snapshot();
+      const events = bench.events.length;
+      bench.run();
+      for (const one of [snapshot.open(), snapshot.open()]) {
+        expect(one.events.length).toBe(events);
+        expect(one.run()).toEqual(whole.outcome);
+        expectSame(one.events, whole.events);
+      }
+    };
+    fc.assert(fc.property(DAY, MOMENT, check), { ...PATIENT, numRuns: 15, seed: 3 });
+  });
+
   it('between any two steps does, while both go on step by step', () => {
     const check = (day: Day, steps: number) => {
       const whole = ran(day);
