@@ -129,7 +129,7 @@ export class Bench {
    */
   fork(): Bench {
     const { day, world, random, tracer, counters, wearables } = this.stage;
-    const recorder = tracer === null ? null : new Recorder([], true, tracer.recorder);
+    const recorder = tracer === null ? null : new Recorder([], tracer.recorder.keep, tracer.recorder);
     const stage = newStage(day, structuredClone(world), copyRandomness(random), recorder);
     stage.counters.push(...counters.map((counter, tool) => copyCounter(stage, tool, counter)));
     stage.wearables.push(...wearables.map((wearable, worker) => copyWearable(stage, worker, wearable)));

@@ -27,9 +27,9 @@ export function unratedMs(worker: WorkerMoment): number {
   return entries.reduce((sum, entry) => sum + entry.unratedWindows, 0) * WINDOW_MS;
 }
 
-/** Nothing is known but time without a magnitude, which is never shown as zero points (MAG-6). */
+/** No whole point and some time without a magnitude: as on the wearable, never shown as zero points (MAG-6). */
 export function isUnrated(worker: WorkerMoment): boolean {
-  return worker.dose === 0 && unratedMs(worker) > 0;
+  return wholePoints(worker.dose) === 0 && unratedMs(worker) > 0;
 }
 
 /** Whole points, or a dash where only unrated time is known. */

@@ -14,7 +14,7 @@ export class Recorder {
   /** keep false: events go to the watchers only. Given the events of another recorder, this one goes on behind them. */
   constructor(
     private readonly watchers: readonly Watcher[] = [],
-    private readonly keep = true,
+    readonly keep = true,
     before: Recorder | null = null,
   ) {
     this.events = [...(before?.events ?? [])];

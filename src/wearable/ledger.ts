@@ -26,25 +26,23 @@ export function merge(entry: LedgerEntry, tally: Pick<Tally, 'dose' | 'triggerWi
 
 /** Whether a session of this counter could be taken in. */
 export function hasRoom(state: WearableState, counter: number): boolean {
-  return fits(
-    state.links.filter((link) => !mayForget(state, link)),
-    counter,
-  );
+  const needed = state.links.filter((link) => !mayForget(state, link));
+  const counters = new Set(needed.map((link) => link.counter)).add(counter);
+  return needed.length < MAX_LINKS && counters.size <= MAX_COUNTERS;
 }
 
-/** Takes a session in; the oldest that may be forgotten make room for it. Call it only where hasRoom() says yes. */
+/**
+ * Takes a session in; call it only where hasRoom() says yes. What may be forgotten is kept as long as there is a place for
+ * it: its counter may not have heard the last acknowledgement yet, and would tell it for ever to a wearable that has
+ * forgotten it.
+ */
 export function addLink(state: WearableState, link: Link): void {
-  while (!fits(state.links, link.counter)) {
+  while (state.links.length >= MAX_LINKS) {
     const oldest = state.links.findIndex((kept) => mayForget(state, kept));
     if (oldest === -1) throw new Error('the ledger has no room');
     state.links.splice(oldest, 1);
   }
   state.links.push(link);
-}
-
-function fits(links: readonly Link[], counter: number): boolean {
-  const counters = new Set(links.map((link) => link.counter)).add(counter);
-  return links.length < MAX_LINKS && counters.size <= MAX_COUNTERS;
 }
 
 /** A sealed session of a shift that is over, or a key that its counter never used. */
