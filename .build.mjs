@@ -53,4 +53,4 @@ function build() {
 }
 
 checkNode();
-if (existsSync(new URL('src/', house))) build();
+if (existsSync(new URL('src/cli/main.ts', house))) build();
