@@ -127,6 +127,19 @@ test('PAI-5: sealed sessions of a shift that is over make room, sessions still t
   expect(edda.display.screen).toBe('refused-full');
 });
 
+test('PAI-5: a delivered session whose counter has not heard so is still known, whatever was paired since', () => {
+  const edda = new WearableRig(new Site(), 99);
+  const first = toldSession(edda, 1);
+  const last = first.tell({ dose: 5, flags: ['sealed'] });
+  for (let counter = 2; counter <= 40; counter++) {
+    edda.close();
+    toldSession(edda, counter).tell({ flags: ['sealed'] });
+  }
+  edda.hear(last, first.counter);
+  expect(edda.sent('ack').at(-1)).toMatchObject({ link: first.link, highest: last.sequence });
+  expect(edda.refused).toEqual([]);
+});
+
 test('keys that no counter ever used make room', () => {
   const edda = new WearableRig(new Site(), 99);
   for (let counter = 1; counter <= 40; counter++) new ToldSession(edda, counter, counter);
