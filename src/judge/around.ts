@@ -18,15 +18,14 @@ export function eventsAround(
 ): readonly TraceEvent[] {
   const split = countUpTo(events, atMs);
   const wanted = (event: TraceEvent) => event.kind !== 'inner.checkpoint' && concerns(event, devices);
-  const before = events
-    .slice(Math.max(0, split - REACH), split)
-    .filter(wanted)
-    .slice(-SHOWN_BEFORE);
-  const after = events
-    .slice(split, split + REACH)
-    .filter(wanted)
-    .slice(0, SHOWN_AFTER);
-  const chosen = [...before, ...after];
+  const chosen: TraceEvent[] = [];
+  for (let i = split - 1; i >= Math.max(0, split - REACH) && chosen.length < SHOWN_BEFORE; i--) {
+    if (wanted(events[i]!)) chosen.push(events[i]!);
+  }
+  const most = chosen.length + SHOWN_AFTER;
+  for (let i = split; i < Math.min(events.length, split + REACH) && chosen.length < most; i++) {
+    if (wanted(events[i]!)) chosen.push(events[i]!);
+  }
   if (deciding !== undefined && !chosen.includes(deciding)) chosen.push(deciding);
   return chosen.sort((a, b) => a.n - b.n);
 }
