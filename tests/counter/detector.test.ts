@@ -121,6 +121,18 @@ test('TRG-1 to TRG-3 hold for any levels', () => {
   );
 });
 
+test('the time of the next decision is told exactly, and where none can come, that none can', () => {
+  fc.assert(
+    fc.property(fc.array(levels, { maxLength: 20 }), levels, (before, next) => {
+      const { state, decisions } = feedWindows(...before);
+      const due = windowsToDecision(DETECTOR_DEFAULTS, state, next);
+      const after = feedWindows(...before, ...Array.from({ length: 12 }, () => next)).decisions[decisions.length];
+      expect(Number(after?.split(' ')[1] ?? Infinity)).toBe(before.length + due - 1);
+    }),
+    { numRuns: 500 },
+  );
+});
+
 test('however a run of windows is cut, the same is counted and decided', () => {
   expectSameHoweverCut(levels, 8, feed);
 });

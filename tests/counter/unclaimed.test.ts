@@ -17,7 +17,12 @@ test('PAI-4: dose outside any session is counted, shown, reported to whoever pai
   pairUp(saw, edda);
   saw.work(2_000);
   expect(edda.dose).toBe(2 * SAW_SECOND);
-  expect(saw.sent('report').at(-1)).toMatchObject({ unclaimedDose: 10 * SAW_SECOND, unclaimedWindows: 100 });
+  expect(saw.sent('report').at(-1)).toMatchObject({
+    shortBursts: 0,
+    powerLosses: 0,
+    unclaimedDose: 10 * SAW_SECOND,
+    unclaimedWindows: 100,
+  });
   expect(saw.sent('tally').at(-1)!.flags & TALLY_FLAGS.unclaimed).toBe(TALLY_FLAGS.unclaimed);
   expect(saw.display.icons).toContain('unclaimed');
 });

@@ -32,6 +32,13 @@ test('an alert is repeated until a tap acknowledges it', () => {
   expect(calls()).toHaveLength(3);
 });
 
+test('an alert that nobody tapped goes on when the tool stops', () => {
+  saw.tell({ dose: 80 * POINT, flags: ['running'] });
+  saw.tell({ flags: [] });
+  site.runFor(2 * AGAIN_MS);
+  expect(calls()).toEqual(['notice', 'notice again', 'notice again']);
+});
+
 test('the next level is called though the last was acknowledged, and repeated in its turn', () => {
   saw.tell({ dose: 80 * POINT });
   edda.tap();

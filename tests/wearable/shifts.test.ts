@@ -18,7 +18,7 @@ function shifts(): string[] {
 }
 
 test('before the first pairing there is no shift', () => {
-  expect(edda.display).toMatchObject({ screen: 'ready', value: -1 });
+  expect(edda.display).toMatchObject({ screen: 'ready', value: -1, icons: [] });
   expect(edda.observe()).toEqual([]);
   edda.close();
   edda.readout();
