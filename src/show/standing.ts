@@ -1,5 +1,5 @@
 // Where a worker stands: points used, what they come to as A(8), and what is left to each level.
-import { wholePoints } from '../exposure/dose.js';
+import { doseOfPoints, wholePoints } from '../exposure/dose.js';
 import { exposureOfPoints, pointsOfDose } from '../exposure/points.js';
 import { hasPassed } from '../exposure/regimes.js';
 import type { LevelField } from '../trace/kinds.js';
@@ -12,7 +12,7 @@ export interface LevelStanding {
   readonly level: string;
   readonly points: number;
   readonly passed: boolean;
-  /** Whole points to it, such that used and left add up to the level; 0 where it is passed. */
+  /** Whole points to it, rounded down so that nobody is promised more than there is; 0 where it is passed. */
   readonly left: number;
 }
 
@@ -53,7 +53,7 @@ export function levelsOf(worker: WorkerMoment): readonly LevelStanding[] {
     .sort((a, b) => a.points - b.points)
     .map(({ level, points, compare }) => {
       const passed = hasPassed(worker.dose, points, compare);
-      return { level, points, passed, left: passed ? 0 : points - Math.min(points, pointsUsed(worker)) };
+      return { level, points, passed, left: wholePoints(Math.max(0, doseOfPoints(points) - worker.dose)) };
     });
 }
 

@@ -18,11 +18,11 @@ const worker = (dose: number): WorkerMoment => ({
 });
 
 describe('standing', () => {
-  it('truncates points, so that used and left always add up to the level', () => {
+  it('truncates points, used and left alike, so that it never promises more than there is', () => {
     const edda = worker(100 * U_PER_POINT - 1);
     expect(pointsUsed(edda)).toBe(99);
-    expect(levelOf(edda, 'action')).toMatchObject({ passed: false, left: 1 });
-    expect(levelOf(edda, 'limit')).toMatchObject({ passed: false, left: 301 });
+    expect(levelOf(edda, 'action')).toMatchObject({ passed: false, left: 0 });
+    expect(levelOf(edda, 'limit')).toMatchObject({ passed: false, left: 300 });
   });
 
   it('passes a level as its regime says: reached, or exceeded', () => {

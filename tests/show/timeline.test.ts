@@ -52,7 +52,7 @@ describe('plainTimeline', () => {
   it('tells how the day ended', () => {
     const end = lines.slice(lines.indexOf('At the end of the day, 08:45:00:') + 1);
     expect(end.slice(0, 4)).toEqual([
-      'Edda    88 points, A(8) 2.36 m/s², 12 left to the EAV, 312 left to the ELV, closed',
+      'Edda    88 points, A(8) 2.36 m/s², 11 left to the EAV, 311 left to the ELV, closed',
       'Bram    0 points, A(8) 0.00 m/s², 100 left to the EAV, 400 left to the ELV, no shift',
       'saw     session 1 of Edda: 88.8 points',
       'hammer  never paired, no magnitude set',
