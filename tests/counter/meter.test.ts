@@ -88,6 +88,13 @@ test('MAG-5: a window that begins with the change is counted at the new magnitud
   expect(counted(rate, 1, 3).dose).toBe(10_000 * 100);
 });
 
+test('MAG-5: the same after a second change', () => {
+  const rate = rateOf(50);
+  changeRate(rate, 100, 300);
+  changeRate(rate, 70, 1000);
+  expect(counted(rate, 2, 9).dose).toBe((10_000 + 4_900) * 100);
+});
+
 test('MAG-6: with the first magnitude committed, earlier windows stay unrated', () => {
   const rate = rateOf(0);
   changeRate(rate, 50, 200);

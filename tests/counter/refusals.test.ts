@@ -30,7 +30,8 @@ test('a running tool refuses the touch, and says so on both', () => {
   site.runFor(200);
   touch(saw, edda);
   site.runFor(ANSWERED_MS);
-  expect([saw.display.screen, edda.display.screen]).toEqual(['refused-running', 'refused-running']);
+  expect(saw.display).toMatchObject({ screen: 'refused-running', value: -1, second: -1 });
+  expect(edda.display).toMatchObject({ screen: 'refused-running', value: -1 });
   site.runFor(3_000);
   expect([saw.display.screen, edda.display.screen]).toEqual(['ready', 'ready']);
 });
@@ -91,7 +92,8 @@ test('a second touch of the same two is refused as well: it ends their pairing, 
   touched();
   touch(saw, edda);
   site.runFor(ANSWERED_MS);
-  expect([saw.display.screen, edda.display.screen]).toEqual(['refused-busy', 'refused-busy']);
+  expect(saw.display).toMatchObject({ screen: 'refused-busy', value: -1, second: -1 });
+  expect(edda.display).toMatchObject({ screen: 'refused-busy', value: -1 });
   site.runFor(30_000);
   expectAsBefore();
   touched();

@@ -71,6 +71,20 @@ test('PAI-5: a session is let go only when its report is acknowledged too', () =
   expect(saw.sessions).toContain('delivered 1');
 });
 
+test('PAI-5: an acknowledgement lets go only of the session of its link', () => {
+  site.air = ({ message }) => (message.frame === 'tally' || message.frame === 'report' ? [] : [5]);
+  pairUp(saw, edda);
+  pairUp(saw, edda);
+  pairUp(saw, bram);
+  const [, second] = new Set(saw.sent('tally').map(({ link }) => link));
+  const rest = { sequence: 9, highest: 9, highestReport: 9, level: 0, leftTenths: 0, closed: false };
+  saw.hear({ frame: 'ack', link: second!, ...rest }, bram.id);
+  expect(saw.refused).toHaveLength(1);
+  saw.hear({ frame: 'ack', link: second!, ...rest }, edda.id);
+  expect(saw.sessions.at(-1)).toBe('delivered 2');
+  expect(saw.sessions).not.toContain('delivered 1');
+});
+
 test('PAI-5: a session is told as sealed at once, also while others are still waiting for their wearables', () => {
   const carl = new WearableRig(site, 13);
   pairUp(saw, edda);

@@ -3,7 +3,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { MINUTE } from '../rig/day.js';
 import { POINT } from '../rig/levels.js';
 import { Site } from '../rig/site.js';
-import { type ToldSession, toldSession } from '../rig/told-session.js';
+import { ToldSession, toldSession } from '../rig/told-session.js';
 import { WearableRig } from '../rig/wearable-rig.js';
 
 const AGAIN_MS = 30_000;
@@ -60,6 +60,16 @@ test('a tap that accepts digits acknowledges no alert, not even a second one', (
   expect(calls()).toEqual(['notice', 'notice again']);
 });
 
+test('a tap after a pairing that came to nothing is for the alert again', () => {
+  saw.tell({ dose: 80 * POINT });
+  edda.touch(2);
+  edda.hear({ frame: 'answer', counter: 2, wearable: edda.id, nonce: 5, link: 77, session: 1 }, 2);
+  site.runFor(20_000);
+  edda.tap();
+  site.runFor(10 * MINUTE);
+  expect(calls()).toEqual(['notice']);
+});
+
 test('a tap while pairing has no digits yet is for the alert', () => {
   saw.tell({ dose: 80 * POINT });
   edda.touch(2);
@@ -106,6 +116,15 @@ test('below the limit a tap ends the call though the tool runs', () => {
     saw.tell({ flags: ['running'] });
   }
   expect(calls()).toEqual(['notice', 'action']);
+});
+
+test('a key that no tally has confirmed runs nothing', () => {
+  saw.tell({ dose: 401 * POINT, flags: ['running'] });
+  new ToldSession(edda, 2, 7);
+  saw.tell({ flags: [] });
+  edda.tap();
+  site.runFor(10 * MINUTE);
+  expect(calls()).toEqual(['notice', 'action', 'limit']);
 });
 
 test('a counter that has fallen silent is not known to run: the acknowledged call of the limit ends', () => {
