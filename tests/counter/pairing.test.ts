@@ -73,6 +73,9 @@ test('a touch opens pairing for 30 s, and not longer', () => {
   expect(saw.display.screen).toBe('pairing');
   site.runFor(1);
   expect(saw.display.screen).toBe('ready');
+  saw.hear({ frame: 'hello', counter: saw.id, wearable: edda.id, nonce: 5 }, edda.id);
+  expect(saw.refused.at(-1)).toMatchObject({ reason: 'foreign' });
+  expect(saw.display.screen).toBe('ready');
 });
 
 test('the same at the wearable', () => {

@@ -35,6 +35,7 @@ test('PAI-5: a sealed session is resent verbatim at least every 60 s until ackno
   site.air = () => [5];
   site.runFor(60_000);
   expect(saw.sessions.at(-1)).toBe('delivered 1');
+  expect(saw.states.get('sealed')).toBe('none');
   const delivered = site.frames.length;
   site.runFor(5 * MINUTE);
   expect(site.frames.slice(delivered).filter(({ to }) => to === edda.id)).toEqual([]);

@@ -110,4 +110,8 @@ test('TRG-3: a report tells of short bursts beside each tally until it is acknow
   saw.windows(WORK_MM, REST_MM);
   site.runFor(5 * MINUTE);
   expect(saw.sent('report').map(({ shortBursts }) => shortBursts)).toEqual([1, 1, 1, 1, 2]);
+  site.air = () => [];
+  saw.windows(WORK_MM, REST_MM);
+  site.runFor(2 * MINUTE);
+  expect(saw.sent('report').map(({ shortBursts }) => shortBursts)).toEqual([1, 1, 1, 1, 2, 3, 3]);
 });

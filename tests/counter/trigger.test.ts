@@ -72,9 +72,11 @@ test.each(SENSOR_FAULTS)(
     counter.sensor(fault);
     counter.site.runFor(1000);
     expect(counter.display.icons).toContain('sensor');
+    expect(counter.states.get('sensor')).toBe('faulty');
     counter.sensor('good');
     counter.site.runFor(1000);
     expect(counter.display.icons).not.toContain('sensor');
+    expect(counter.states.get('sensor')).toBe('good');
   },
 );
 

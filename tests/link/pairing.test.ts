@@ -15,6 +15,8 @@ test('they are four digits, whatever the nonces', () => {
       expect(comparisonDigits(wearable, counter)).toBe(digits);
     }),
   );
+  expect(comparisonDigits(9_999, 0)).toBe(9_999);
+  expect(comparisonDigits(10_000, 0)).toBe(0);
 });
 
 test('another nonce on either side shows other digits, but for about one in 10 000', () => {

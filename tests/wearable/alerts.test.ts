@@ -37,17 +37,27 @@ test('an alert that nobody tapped goes on when the tool stops', () => {
   saw.tell({ flags: [] });
   site.runFor(2 * AGAIN_MS);
   expect(calls()).toEqual(['notice', 'notice again', 'notice again']);
+  // The same in the next shift, whatever was tapped in this one.
+  edda.tap();
+  edda.close();
+  const drill = toldSession(edda, 2);
+  drill.tell({ dose: 80 * POINT, flags: ['running'] });
+  drill.tell({ flags: [] });
+  site.runFor(2 * AGAIN_MS);
+  expect(calls().slice(3)).toEqual(['notice', 'notice again', 'notice again']);
 });
 
 test('the next level is called though the last was acknowledged, and repeated in its turn', () => {
   saw.tell({ dose: 80 * POINT });
+  site.runFor(AGAIN_MS);
   edda.tap();
   saw.tell({ dose: 100 * POINT });
   site.runFor(AGAIN_MS);
-  expect(calls()).toEqual(['notice', 'action', 'action again']);
+  expect(calls()).toEqual(['notice', 'notice again', 'action', 'action again']);
+  expect(edda.alerts.at(-1)!.again).toBe(1);
   edda.tap();
   site.runFor(10 * MINUTE);
-  expect(calls()).toHaveLength(3);
+  expect(calls()).toHaveLength(4);
 });
 
 test('a tap that accepts digits acknowledges no alert, not even a second one', () => {
@@ -116,6 +126,14 @@ test('below the limit a tap ends the call though the tool runs', () => {
     saw.tell({ flags: ['running'] });
   }
   expect(calls()).toEqual(['notice', 'action']);
+});
+
+test('a session that was sealed while its tool ran runs no more for its wearer', () => {
+  saw.tell({ dose: 401 * POINT, flags: ['running'] });
+  edda.tap();
+  saw.tell({ flags: ['running', 'sealed'] });
+  site.runFor(10 * MINUTE);
+  expect(calls()).toEqual(['notice', 'action', 'limit']);
 });
 
 test('a key that no tally has confirmed runs nothing', () => {

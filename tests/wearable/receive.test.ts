@@ -23,7 +23,9 @@ test('every tally is answered, a doubled one again, with rising sequences', () =
     [2, 2],
     [3, 2],
   ]);
-  expect(edda.ledger).toHaveLength(1);
+  expect(acks.map(({ highestReport }) => highestReport)).toEqual([0, 0, 0]);
+  const sums = { dose: POINT, triggerWindows: 0, unratedWindows: 0 };
+  expect(edda.ledger).toMatchObject([{ counter: 1, session: 1, shift: 1, total: POINT, ...sums }]);
 });
 
 test('a late tally is answered with the highest sequence seen', () => {
