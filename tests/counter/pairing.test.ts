@@ -51,6 +51,10 @@ test.each([
   expect(edda.shifts.map(({ what }) => what)).toEqual(['opened 1']);
   expect(edda.display).toMatchObject({ screen: 'points', value: 0 });
   expect(saw.display.screen).toBe('ready');
+  // The same accept once more opens nothing more.
+  saw.hear(edda.sent('accept').at(-1)!, edda.id);
+  expect(saw.refused.at(-1)).toMatchObject({ reason: 'foreign' });
+  expect(saw.sessions).toEqual(['opened 1']);
 });
 
 test('a push alone opens nothing', () => {

@@ -35,6 +35,7 @@ test('PAI-6: a shift closed while the tool runs ends the session with the next t
   expect(charged).toBeGreaterThanOrEqual(10);
   expect(charged).toBeLessThanOrEqual(15.2);
   expect(saw.observe().dose + edda.dose).toBe(20 * SAW_SECOND);
+  expect(saw.counted.get(1)).toMatchObject({ dose: edda.dose });
   expect(saw.observe().session).toBe(0);
   expect(startMs % 100).toBe(0);
 });

@@ -60,6 +60,14 @@ test('the next level is called though the last was acknowledged, and repeated in
   expect(calls()).toHaveLength(4);
 });
 
+test('a level passed while another is still called is repeated 30 s after its own call', () => {
+  saw.tell({ dose: 80 * POINT });
+  site.runFor(20_000);
+  saw.tell({ dose: 100 * POINT });
+  site.runFor(40_000);
+  expect(edda.alerts.map(({ atMs }) => atMs)).toEqual([0, 20_000, 50_000]);
+});
+
 test('a tap that accepts digits acknowledges no alert, not even a second one', () => {
   saw.tell({ dose: 80 * POINT });
   edda.touch(2);

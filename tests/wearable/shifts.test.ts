@@ -134,7 +134,8 @@ test('WEA-4: the last 30 shifts are kept; what comes for an older one changes no
     toldSession(edda, 2, 1000 + shift, shift).tell({ dose: shift });
   }
   expect(edda.observe().map(({ shift }) => shift)).toEqual(Array.from({ length: 30 }, (_, index) => index + 2));
-  first.tell({ dose: 99 * POINT, flags: ['sealed'] });
+  first.tell({ dose: 99 * POINT, flags: ['sealed', 'shortBursts'] });
+  expect(edda.incomplete).toEqual([]);
   expect(edda.observe().map(({ dose }) => dose)).toEqual(Array.from({ length: 30 }, (_, index) => index + 2));
   site.runFor(MINUTE);
   expect(edda.alerts).toEqual([]);
