@@ -8,6 +8,7 @@ import type { Occurrence } from './world.js';
 
 export function send(stage: Stage, from: number, to: number, message: Message): void {
   const { world, tracer, clock } = stage;
+  if (message.frame === 'answer') world.sessions[from - 1]!.set(message.link, message.session);
   const sent = tracer === null ? 0 : traceSent(stage, tracer, from, to, message);
   const [tool, worker] = isCounter(stage, from) ? [from - 1, workerOf(stage, to)] : [to - 1, workerOf(stage, from)];
   const air = world.air[tool]?.[worker];
@@ -82,9 +83,6 @@ function traceSent(stage: Stage, tracer: Tracer, from: number, to: number, messa
         sequence: message.sequence,
         to: toName,
       });
-    case 'answer':
-      stage.world.sessions[from - 1]!.set(message.link, message.session);
-      break;
   }
   return tracer.add(by, 'air.pairing', { frame: message.frame, to: toName });
 }

@@ -4,7 +4,7 @@
 const SPREAD = 0xcc9e2d51;
 const MIX = 0xe6546b64;
 
-/** value: numbers, texts, flags, null, and lists, maps and records of them. */
+/** value: numbers, texts, flags, null, and lists and records of them. Throws on anything else, which it could not tell apart. */
 export function fold(value: unknown, seed: number): number {
   switch (typeof value) {
     case 'number':
@@ -18,12 +18,13 @@ export function fold(value: unknown, seed: number): number {
     case 'object':
       return foldObject(value, seed);
     default:
-      return foldBits(seed, 3);
+      throw new Error(`a ${typeof value} cannot be folded`);
   }
 }
 
 function foldObject(value: object | null, seed: number): number {
   if (value === null) return foldBits(seed, 4);
+  if (value instanceof Map || value instanceof Set) throw new Error('a map or set cannot be folded');
   let sum = foldBits(seed, 5);
   if (Array.isArray(value)) for (let index = 0; index < value.length; index++) sum = fold(value[index], sum);
   else for (const key in value) sum = fold((value as Record<string, unknown>)[key], sum);

@@ -1,8 +1,9 @@
 // What the day orders, done in the world: one function a verb. An event that cannot happen comes to nothing and is traced as
 // such, so that any event of a day may be left out.
-import { ringPress } from '../counter/panel.js';
+import { RING_PRESSES } from '../counter/panel.js';
+import { inputOf, shortestFor } from '../port/gesture.js';
 import type { DayEvent, DayVerb } from '../scenario/day.js';
-import { surfaceTouch } from '../wearable/surface.js';
+import { SURFACE_TOUCHES } from '../wearable/surface.js';
 import type { NothingReason } from './nothing.js';
 import { counterId, inputToCounter, inputToWearable, type Stage, wearableId } from './stage.js';
 import { beginPair, beginSet } from './tasks.js';
@@ -52,7 +53,7 @@ const VERBS: Verbs = {
 
   press: (stage, event) => {
     const tool = toolIndex(stage, event.tool);
-    const { input, afterMs } = ringPress(event.forMs);
+    const { input, afterMs } = inputOf(RING_PRESSES, event.forMs);
     const n = cause(stage, stage.tracer?.add(event.tool, 'hand.press', { forMs: event.forMs }));
     stage.clock.arm(afterMs, { of: 'counter input', tool, input: { input }, cause: n });
     return '';
@@ -80,7 +81,7 @@ const VERBS: Verbs = {
 
   tap: (stage, event) => touchSurface(stage, event.worker, event.forMs),
 
-  close: (stage, event) => touchSurface(stage, event.worker, CLOSING_TOUCH_MS),
+  close: (stage, event) => touchSurface(stage, event.worker, shortestFor(SURFACE_TOUCHES, 'close')),
 
   readout: (stage, event) => {
     const n = cause(stage, stage.tracer?.add(event.worker, 'hand.readout', {}));
@@ -134,9 +135,6 @@ const VERBS: Verbs = {
   },
 };
 
-/** As long as it takes to close a shift (see src/wearable/surface.ts). */
-const CLOSING_TOUCH_MS = 3000;
-
 export function liftAir(stage: Stage, tool: number, worker: number, fault: number): void {
   const { world, tracer, day } = stage;
   if (world.air[tool]![worker]!.fault !== fault) return;
@@ -170,7 +168,7 @@ function comeBack(stage: Stage, names: readonly string[]): Reason {
 
 function touchSurface(stage: Stage, name: string, forMs: number): Reason {
   const worker = workerIndex(stage, name);
-  const { input, afterMs } = surfaceTouch(forMs);
+  const { input, afterMs } = inputOf(SURFACE_TOUCHES, forMs);
   const n = cause(stage, stage.tracer?.add(name, 'hand.tap', { forMs }));
   stage.clock.arm(afterMs, { of: 'wearable input', worker, input: { input }, cause: n });
   return '';

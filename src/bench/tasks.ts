@@ -1,5 +1,7 @@
 // Tasks that take a person several gestures and a look at a display: keying a magnitude in, and pairing. The person does what
 // the display asks for and gives up where it does not answer, so that the same task serves any counter.
+import { RING_PRESSES } from '../counter/panel.js';
+import { shortestFor } from '../port/gesture.js';
 import type { NothingReason } from './nothing.js';
 import { counterId, inputToCounter, inputToWearable, type Stage, wearableId } from './stage.js';
 import type { Task } from './task.js';
@@ -9,7 +11,7 @@ type PairTask = Task & { verb: 'pair' };
 
 /** Steps of one task before the person gives up; 50 m/s² are 500 detents from the least value. */
 const MAX_STEPS = 700;
-const HOLD_MS = 2000;
+const HOLD_MS = shortestFor(RING_PRESSES, 'hold');
 const LOOK_MS = 500;
 /** Detents a person makes slowly enough to count 0.1 each, and quickly enough to count 0.5. */
 const SLOW_DETENT_MS = 130;

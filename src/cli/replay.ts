@@ -44,6 +44,8 @@ export function addReplay(program: Command): void {
       if (process.stdout.isTTY && process.stdin.isTTY) {
         // React's production build draws a frame in a fraction of the time.
         process.env.NODE_ENV ??= 'production';
+        // https://no-color.org, which the colour library of ink does not look at.
+        if (process.env.NO_COLOR) process.env.FORCE_COLOR = '0';
         const { replayInTerminal } = await import('../show/replay/terminal.js');
         await replayInTerminal(shown);
       } else {

@@ -6,11 +6,11 @@ import type { CounterState, OpenPairing, SealedSession } from './state.js';
 import { makeReport, makeTally } from './telling.js';
 
 /** PAI-5 */
-export const MAX_SEALED = 32;
+const MAX_SEALED = 32;
 
-/** A pairing seals one session, so it needs a place for it. The open session has a place of its own, so it can always end. */
+/** The open session will want a place too, however it ends: with it counted, 32 are never passed. */
 export function storeIsFull(state: CounterState): boolean {
-  return state.sealed.length >= MAX_SEALED;
+  return state.sealed.length + (state.open === null ? 0 : 1) >= MAX_SEALED;
 }
 
 export function openSession(state: CounterState, pairing: OpenPairing): void {

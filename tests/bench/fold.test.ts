@@ -66,4 +66,9 @@ describe('fold', () => {
     ];
     expect(new Set(shapes.map((shape) => fold(shape, 7))).size).toBe(shapes.length);
   });
+
+  it('refuses what it could not tell apart', () => {
+    for (const odd of [new Map([[1, 2]]), new Set([1]), undefined, () => 1])
+      expect(() => fold([odd], 1)).toThrow('folded');
+  });
 });

@@ -5,8 +5,7 @@ import { VirtualClock } from '../../../sim/kernel/clock.js';
 import type { Chart, ChartEvent, Engine } from '../../port/engine.js';
 import { regionsOf } from './regions.js';
 
-/** Transitions that one event may set off, and events that its effects may send. */
-const MAX_ITERATIONS = 1000;
+/** Events that the effects of one event may send. */
 const MAX_FOLLOWING = 1000;
 
 type Callback = () => void;
@@ -42,7 +41,7 @@ class ActorEngine implements Engine {
             effect(event),
       ),
     });
-    this.actor = createActor(machine, { clock: actorClock(this.clock), maxIterations: MAX_ITERATIONS } as object);
+    this.actor = createActor(machine, { clock: actorClock(this.clock) });
     // A throw inside an effect does not reach the sender: the actor dies and tells its observers.
     this.actor.subscribe({
       next: (snapshot: { value: StateValue }) => this.note(snapshot.value),

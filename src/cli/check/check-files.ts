@@ -7,6 +7,7 @@ import type { Problem } from '../../scenario/problem.js';
 import { readScenario } from '../../scenario/read.js';
 import type { ScenarioRun } from '../../scenario/scenario.js';
 import { hashTrace, type TraceHashes } from '../../trace/hash.js';
+import type { EventOf, TraceEvent } from '../../trace/kinds.js';
 import { scenarioWords } from '../scenario/words.js';
 
 export interface CheckedRun {
@@ -15,6 +16,8 @@ export interface CheckedRun {
   /** Number of events in the trace, and its hashes. */
   readonly events: number;
   readonly hashes: TraceHashes;
+  /** Steps of the day that could not happen. */
+  readonly nothing: readonly EventOf<'hand.nothing'>[];
 }
 
 export interface CheckedFile {
@@ -48,5 +51,10 @@ function checkRun(run: ScenarioRun): CheckedRun {
   const bench = Bench.open(run.day);
   bench.run();
   const { events } = bench;
-  return { run, result: judge(events, run.expectations), events: events.length, hashes: hashTrace(events) };
+  const result = judge(events, run.expectations);
+  return { run, result, events: events.length, hashes: hashTrace(events), nothing: events.filter(isNothing) };
+}
+
+function isNothing(event: TraceEvent): event is EventOf<'hand.nothing'> {
+  return event.kind === 'hand.nothing';
 }

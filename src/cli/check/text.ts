@@ -1,6 +1,7 @@
 // What `counterproof check` prints for people.
-import { breachText, verdictText } from '../../judge/verdict-text.js';
+import { breachText, type Judged, verdictText } from '../../judge/verdict-text.js';
 import { renderProblem } from '../../scenario/render.js';
+import { clockText } from '../../trace/clock.js';
 import type { CheckedFile, CheckedRun } from './check-files.js';
 
 /** One file: a line where it holds, else everything that does not, each with the command that shows it again. */
@@ -25,10 +26,19 @@ export function summaryOf(files: readonly CheckedFile[]): string {
   return `${parts.join(', ')}\n`;
 }
 
-function failuresOf({ file, source }: CheckedFile, { run, result }: CheckedRun): string {
+function failuresOf({ file, source }: CheckedFile, { run, result, nothing }: CheckedRun): string {
   const judged = { file, row: run.row, whatIf: run.whatIf, fromMs: run.day.fromMs };
   const verdicts = result.verdicts.filter(({ held }) => !held).map((verdict) => verdictText(verdict, judged, source));
-  return [...verdicts, ...result.breaches.map((breach) => breachText(breach, judged))].join('\n');
+  const told = [...verdicts, ...result.breaches.map((breach) => breachText(breach, judged))];
+  return [...told, ...nothingText(nothing, judged)].join('\n');
+}
+
+/** Steps that did not happen are a common reason why something expected did not either. */
+function nothingText(nothing: CheckedRun['nothing'], { fromMs }: Judged): readonly string[] {
+  const [first] = nothing;
+  if (first === undefined) return [];
+  const what = `${counted(nothing.length, 'event')} of this day came to nothing`;
+  return [`${what}, first ${first.verb} at ${clockText(fromMs, first.at)} (${first.by}): ${first.reason}\n`];
 }
 
 function counted(count: number, what: string): string {

@@ -13,6 +13,7 @@ export function exposureSentences(output: ExposureOutput): string {
     ...operations.map(operationLine),
     '',
     title,
+    `- Source: ${regime.source}.`,
     ...levels.map((level) => levelLine(level, day.dose)),
     ...(dailyCap === null ? [] : [capLine(dailyCap, day.triggerMs)]),
     '',
@@ -49,6 +50,8 @@ function capLine(cap: NonNullable<ExposureOutput['dailyCap']>, usedMs: number): 
 }
 
 function timeLeftLine({ magnitude, toActionMs, toLimitMs, capped }: ExposureOutput['timeLeft'][number]): string {
-  const left = `${timeLeftText(toActionMs)} to the action value, ${timeLeftText(toLimitMs)} to the limit value`;
-  return `- ${magnitudeText(magnitude)}: ${left}${capped ? ' (by the cap on the day)' : ''}.`;
+  const end = `${timeLeftText(toLimitMs)} to the ${capped ? 'cap on the day' : 'limit value'}`;
+  // What the cap does not let come is not promised.
+  const left = capped && toActionMs > toLimitMs ? end : `${timeLeftText(toActionMs)} to the action value, ${end}`;
+  return `- ${magnitudeText(magnitude)}: ${left}.`;
 }

@@ -2,6 +2,7 @@
 import { Bench } from '../../bench/bench.js';
 import { parseClock, sinceStart } from '../../scenario/fields/clock.js';
 import { canonicalLine } from '../../trace/canonical.js';
+import { clockText } from '../../trace/clock.js';
 import { hashTrace } from '../../trace/hash.js';
 import type { TraceEvent } from '../../trace/kinds.js';
 import { pickRun, type Refusal } from '../scenario/pick-run.js';
@@ -25,6 +26,14 @@ export function answerTrace(file: string, options: TraceOptions): { readonly pie
   const untilMs = momentMs(options.until, day.fromMs, Infinity);
   if (typeof fromMs === 'string') return { refusal: `--from ${fromMs}\n` };
   if (typeof untilMs === 'string') return { refusal: `--until ${untilMs}\n` };
+  if (fromMs >= untilMs) return { refusal: '--from is not before --until: nothing lies between them\n' };
+  if (fromMs > day.untilMs || untilMs <= 0) {
+    const span = `${clockText(day.fromMs, 0)} to ${clockText(day.fromMs, day.untilMs)}`;
+    return { refusal: `that stretch lies outside the day, which goes from ${span}\n` };
+  }
+  if (options.hash === true && (options.from ?? options.until) !== undefined) {
+    return { refusal: '--hash is of the whole trace: leave --from and --until out\n' };
+  }
   const bench = Bench.open(day);
   bench.run();
   if (options.hash === true) {
