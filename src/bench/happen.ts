@@ -84,8 +84,9 @@ const VERBS: Verbs = {
   close: (stage, event) => touchSurface(stage, event.worker, shortestFor(SURFACE_TOUCHES, 'close')),
 
   readout: (stage, event) => {
-    const n = cause(stage, stage.tracer?.add(event.worker, 'hand.readout', {}));
-    inputToWearable(stage, workerIndex(stage, event.worker), { input: 'readout' }, n);
+    if (stage.day.tools.some(({ name }) => name === event.device)) throw new Error('not built yet');
+    const n = cause(stage, stage.tracer?.add(event.device, 'hand.readout', {}));
+    inputToWearable(stage, workerIndex(stage, event.device), { input: 'readout' }, n);
     return '';
   },
 
@@ -107,6 +108,7 @@ const VERBS: Verbs = {
   },
 
   air: (stage, event) => {
+    if (event.errors.num > 0) throw new Error('not built yet');
     const { world, clock, tracer } = stage;
     const tool = toolIndex(stage, event.tool);
     const worker = workerIndex(stage, event.worker);
@@ -115,7 +117,7 @@ const VERBS: Verbs = {
     const { num: duplicateNum, den: duplicateDen } = event.duplicate;
     const conditions = { delayFromMs, delayToMs, duplicateDen, duplicateNum, lossDen, lossNum };
     world.lastFault += 1;
-    world.air[tool]![worker] = { ...conditions, fault: world.lastFault };
+    world.air[tool]![worker] = { ...conditions, errorDen: 1, errorNum: 0, fault: world.lastFault };
     tracer?.add(event.tool, 'fault.air', { ...conditions, worker: event.worker });
     if (event.forMs !== null) clock.arm(event.forMs, { of: 'clear air', tool, worker, fault: world.lastFault });
     return '';
@@ -133,7 +135,18 @@ const VERBS: Verbs = {
     clock.arm(event.forMs, { of: 'good sensor', tool, fault: world.lastFault });
     return '';
   },
+
+  cut: notBuilt,
+  cell: notBuilt,
+  exchange: notBuilt,
+  clock: notBuilt,
+  flash: notBuilt,
+  attack: notBuilt,
 };
+
+function notBuilt(): never {
+  throw new Error('not built yet');
+}
 
 export function liftAir(stage: Stage, tool: number, worker: number, fault: number): void {
   const { world, tracer, day } = stage;
@@ -228,7 +241,10 @@ function actorOf(event: DayEvent): string {
     case 'leave':
     case 'return':
       return event.who[0]!;
+    case 'tap':
+    case 'close':
+      return event.worker;
     default:
-      return 'worker' in event && event.do !== 'air' ? event.worker : 'tool' in event ? event.tool : 'bench';
+      return 'device' in event ? event.device : event.tool;
   }
 }
