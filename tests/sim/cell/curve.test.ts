@@ -20,6 +20,8 @@ describe('the curve of a cell', () => {
       expect(voltageOf(chargeOf(permille), 0)).toBe(openMv);
       expect(voltageOf(chargeOf(permille), 8000)).toBe(openMv - 8 * resistanceOhms);
     }
+    // 15 Ω at 25 µA take 0.375 mV: rounded down, so that a load never costs nothing.
+    expect(voltageOf(CAPACITY_NC, 25)).toBe(3199);
   });
 
   it('runs straight between its points, rounded down', () => {

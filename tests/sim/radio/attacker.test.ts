@@ -86,13 +86,16 @@ describe('the attacker', () => {
     for (let change = -16; change <= 16; change++) expect(lengths).toContain(MAX_FRAME_BYTES + change);
   });
 
-  it('alters every byte of the header alone, and every byte after it', () => {
+  it('alters every byte of the header alone, every byte after it, and several at once', () => {
     const seen = new Set<number>();
+    let scattered = 0;
     for (const { bytes, to } of sent(listener(1), 'alter', 3000)) {
       if (to !== WEARABLE || bytes.length !== MAX_FRAME_BYTES) continue;
       const changed = [...bytes.keys()].filter((at) => bytes[at] !== frame(0).bytes[at]);
       if (changed.length === 1) seen.add(changed[0]!);
+      else scattered += 1;
     }
+    expect(scattered).toBeGreaterThan(300);
     expect(seen.size).toBe(MAX_FRAME_BYTES);
   });
 
@@ -108,6 +111,12 @@ describe('the attacker', () => {
       expect(sequenceOf(made)).toBeLessThanOrEqual(newest + 16);
     }
     expect(new Set(forged.map(({ to }) => to))).toEqual(new Set([COUNTER, WEARABLE]));
+  });
+
+  it('forges what comes next to the newest of all that it ever heard', () => {
+    for (const made of sent(listener(MAX_HEARD + 100), 'forge', 50)) {
+      expect(sequenceOf(made)).toBeGreaterThan(MAX_HEARD + 97);
+    }
   });
 
   it('forges past the last sequence', () => {

@@ -135,6 +135,16 @@ describe('flipBits', () => {
     expect([...numbers].sort()).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
   });
 
+  it('flips one bit as often as two, and so on to eight', () => {
+    const random = RandomStream.named(10, 'air');
+    const counts = Array.from({ length: 9 }, () => 0);
+    for (let frame = 0; frame < 8000; frame++) {
+      counts[flippedBits(new Uint8Array(1), flipBits(new Uint8Array(1), random))]! += 1;
+    }
+    // 1000 of each; five standard deviations (30) either way.
+    for (const count of counts.slice(1)) expect(Math.abs(count - 1000)).toBeLessThan(150);
+  });
+
   it('leaves no bytes as they are', () => {
     expect(flipBits(new Uint8Array(0), RandomStream.named(1, 'air'))).toEqual(new Uint8Array(0));
   });
