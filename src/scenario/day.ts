@@ -33,6 +33,8 @@ export interface Ratio {
 export interface AirFault {
   readonly loss: Ratio;
   readonly duplicate: Ratio;
+  /** That a frame which arrives has some of its bits changed. */
+  readonly errors: Ratio;
   /** Each frame arrives after a delay drawn from delayMs[0]..delayMs[1]; a wide span reorders frames. */
   readonly delayMs: readonly [number, number];
 }
@@ -40,14 +42,25 @@ export interface AirFault {
 export const SENSOR_FAULTS = ['silent', 'frozen', 'clipped'] as const;
 export type SensorFault = (typeof SENSOR_FAULTS)[number];
 
+/** When power fails: at once, or within the next write to the flash or the next erase of it. */
+export const CUT_MOMENTS = ['now', 'write', 'erase'] as const;
+export type CutMoment = (typeof CUT_MOMENTS)[number];
+
+/**
+ * What somebody in the air does to a counter and a wearable: sends frames heard before again, sends them changed, makes up
+ * frames, sends nonsense, or stands in the middle of every pairing that begins in that time.
+ */
+export const ATTACKS = ['replay', 'alter', 'forge', 'flood', 'middle'] as const;
+export type Attack = (typeof ATTACKS)[number];
+
 interface At {
   readonly atMs: number;
 }
 
 /**
- * The events of a day. `forMs` bounds an event from within; null means "until something else ends it, or the day does".
- * An event that cannot happen when its time comes (a tool that already runs, a wearable that is away) comes to nothing
- * and is traced as such.
+ * The events of a day. A `device` is a tool's name for its counter, a worker's for the wearable. `forMs` bounds an event
+ * from within; null means "until something else ends it, or the day does". An event that cannot happen when its time comes
+ * (a tool that already runs, a wearable that is away) comes to nothing and is traced as such.
  */
 export type DayEvent = At &
   (
@@ -59,7 +72,7 @@ export type DayEvent = At &
     | { readonly do: 'touch'; readonly tool: string; readonly with: string }
     | { readonly do: 'tap'; readonly worker: string; readonly forMs: number }
     | { readonly do: 'close'; readonly worker: string }
-    | { readonly do: 'readout'; readonly worker: string }
+    | { readonly do: 'readout'; readonly device: string }
     | { readonly do: 'leave'; readonly who: readonly string[]; readonly forMs: number | null }
     | { readonly do: 'return'; readonly who: readonly string[] }
     | ({
@@ -69,6 +82,39 @@ export type DayEvent = At &
         readonly forMs: number | null;
       } & AirFault)
     | { readonly do: 'sensor'; readonly tool: string; readonly fault: SensorFault; readonly forMs: number }
+    | {
+        readonly do: 'cut';
+        readonly device: string;
+        readonly when: CutMoment;
+        /** Bytes still written before power fails, 0..65 536; 0 unless it fails within a write. */
+        readonly afterBytes: number;
+        /** From the failure until power is back. */
+        readonly forMs: number;
+      }
+    /** toPercent: what is left in the cell from now on, 0..100. */
+    | { readonly do: 'cell'; readonly device: string; readonly toPercent: number }
+    /** The cell is taken out now, and a full one is in forMs later. */
+    | { readonly do: 'exchange'; readonly device: string; readonly forMs: number }
+    | {
+        readonly do: 'clock';
+        readonly device: string;
+        /** Error of the rate in parts per million, -20 000..20 000; above 0 the clock runs fast. */
+        readonly ppm: number;
+        /** What is added to it in each hour, -1000..1000. */
+        readonly driftPpm: number;
+        readonly forMs: number | null;
+      }
+    /** A page of the flash goes bad for good; page 0..15. */
+    | { readonly do: 'flash'; readonly device: string; readonly page: number }
+    | {
+        readonly do: 'attack';
+        readonly how: Attack;
+        readonly tool: string;
+        readonly worker: string;
+        /** From one frame of the attacker to the next, at least 10; 0 for 'middle', which sends none by itself. */
+        readonly everyMs: number;
+        readonly forMs: number;
+      }
   );
 
 export type DayVerb = DayEvent['do'];

@@ -6,6 +6,8 @@ export const MAX_ITEMS = 20_000;
 export const MAX_EVENTS = 100_000;
 /** Events of all days of a file: of every row, as written and with every what-if; counted before a what-if is made. */
 export const MAX_EVENTS_IN_ALL = 200_000;
+/** Frames of all attackers of one day. */
+export const MAX_ATTACK_FRAMES = 100_000;
 export const MAX_TOOLS = 64;
 export const MAX_WORKERS = 64;
 export const MAX_ROWS = 200;

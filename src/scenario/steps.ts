@@ -4,7 +4,7 @@ import type { DayEvent } from './day.js';
 import { type ClockTime, sinceStart } from './fields/clock.js';
 import type { Found } from './fields/field.js';
 import { readSome } from './fields/read-fields.js';
-import { MAX_EVENTS, MAX_ITEMS } from './limits.js';
+import { MAX_ATTACK_FRAMES, MAX_EVENTS, MAX_ITEMS } from './limits.js';
 import { pickWord } from './pick-word.js';
 import { type Frame, reportOutside, type Scope } from './scope.js';
 import { VERBS } from './verbs/verbs.js';
@@ -26,15 +26,27 @@ const COMPANIONS = [
 /** In the order of their times; of two at the same time the one written first stands first. */
 export function readSteps(node: Node, frame: Frame, scope: Scope): readonly LabelledEvent[] {
   const events: LabelledEvent[] = [];
+  let frames = 0;
   for (const map of mapsOf(node, 'a step', MAX_ITEMS, scope.problems)) {
     const step = readStep(map, frame, scope);
     if (events.length + step.length > MAX_EVENTS) {
       scope.problems.at(map, 'limit', `the day has more than ${MAX_EVENTS} events`, 'split the scenario');
       break;
     }
+    frames += step.reduce((sum, { event }) => sum + framesOf(event), 0);
+    if (frames > MAX_ATTACK_FRAMES) {
+      const expected = 'a longer "frame every", or a shorter "for"';
+      scope.problems.at(map, 'limit', `attackers send more than ${MAX_ATTACK_FRAMES} frames`, expected);
+      break;
+    }
     events.push(...step);
   }
   return inOrder(events);
+}
+
+/** How many frames an attacker sends at most. */
+function framesOf(event: DayEvent): number {
+  return event.do === 'attack' && event.everyMs > 0 ? Math.ceil(event.forMs / event.everyMs) : 0;
 }
 
 /** Sorted by time, without moving those of the same time past each other. */

@@ -16,8 +16,9 @@ const leave = (atMs: number, who: readonly string[], forMs: number | null = null
 const set = (atMs: number, tool: string, toTenths: number): DayEvent => ({ atMs, do: 'set', tool, toTenths });
 const touch = (atMs: number, tool: string, worker: string): DayEvent => ({ atMs, do: 'touch', tool, with: worker });
 const silence = (atMs: number, tool: string, worker: string): DayEvent => {
-  const loss = { num: 1, den: 1 };
-  return { atMs, do: 'air', tool, worker, forMs: null, loss, duplicate: { num: 0, den: 1 }, delayMs: [1, 1] };
+  const never = { num: 0, den: 1 };
+  const fault = { loss: { num: 1, den: 1 }, duplicate: never, errors: never, delayMs: [1, 1] } as const;
+  return { atMs, do: 'air', tool, worker, forMs: null, ...fault };
 };
 
 const CASES: readonly (readonly [string, readonly DayEvent[], readonly string[]])[] = [

@@ -1,6 +1,8 @@
 // The events that days for property tests are made of, one arbitrary a verb.
 import fc from 'fast-check';
 import {
+  ATTACKS,
+  CUT_MOMENTS,
   type DayEvent,
   type DayVerb,
   HAND_CHARACTERS,
@@ -28,6 +30,9 @@ export interface Times {
 }
 
 type EventOf<V extends DayVerb> = fc.Arbitrary<DayEvent & { readonly do: V }>;
+
+/** Of AirFault, where a frame that arrives is whole. */
+const NO_ERRORS: Ratio = { num: 0, den: 1 };
 
 const toolOf = ({ tools }: Cast) => fc.constantFrom(...TOOLS.slice(0, tools));
 const workerOf = ({ workers }: Cast) => fc.constantFrom(...WORKERS.slice(0, workers));
@@ -100,10 +105,75 @@ export function airFault(cast: Cast, times: Times): EventOf<'air'> {
     forMs: fc.option(fc.integer({ min: 1000, max: 2 * 3_600_000 }), { freq: 4 }),
     loss: fc.oneof({ weight: 2, arbitrary: ratio }, { weight: 1, arbitrary: certain }),
     duplicate: fc.oneof(ratio, certain),
+    errors: fc.constant(NO_ERRORS),
     delayMs: fc
       .tuple(fc.integer({ min: 1, max: 100 }), fc.oneof(fc.nat(50), fc.nat(8000)))
       .map(([from, span]) => [from, from + span] as const),
   });
+}
+
+/** As airFault, with bits that change on the way. */
+export function airErrors(cast: Cast, times: Times): EventOf<'air'> {
+  return fc.tuple(airFault(cast, times), ratio).map(([event, errors]) => ({ ...event, errors }));
+}
+
+const deviceOf = (cast: Cast) => fc.oneof(toolOf(cast), workerOf(cast));
+/** Half of all failures are short, so that another may come during the recovery. */
+const outage = fc.oneof(fc.integer({ min: 1, max: 2000 }), fc.integer({ min: 1000, max: 600_000 }));
+
+/** Mostly within a record or a page, now and then after several. */
+export function cut(cast: Cast, times: Times): EventOf<'cut'> {
+  const bytes = fc.oneof(fc.nat(300), fc.nat(5000));
+  return fc
+    .record({
+      atMs: anyTime(times),
+      do: fc.constant('cut'),
+      device: deviceOf(cast),
+      when: fc.constantFrom(...CUT_MOMENTS),
+      afterBytes: bytes,
+      forMs: outage,
+    })
+    .map((event) => ({ ...event, afterBytes: event.when === 'write' ? event.afterBytes : 0 }));
+}
+
+/** Mostly so little that the device notices. */
+export function cell(cast: Cast, times: Times): EventOf<'cell'> {
+  const toPercent = fc.oneof({ weight: 3, arbitrary: fc.nat(15) }, { weight: 1, arbitrary: fc.nat(100) });
+  return fc.record({ atMs: anyTime(times), do: fc.constant('cell'), device: deviceOf(cast), toPercent });
+}
+
+export function exchange(cast: Cast, times: Times): EventOf<'exchange'> {
+  return fc.record({ atMs: anyTime(times), do: fc.constant('exchange'), device: deviceOf(cast), forMs: outage });
+}
+
+/** Within ±500 ppm as a rule, up to ±2 % as a fault (CLK-1). */
+export function clock(cast: Cast, times: Times): EventOf<'clock'> {
+  return fc.record({
+    atMs: anyTime(times),
+    do: fc.constant('clock'),
+    device: deviceOf(cast),
+    ppm: fc.oneof(fc.integer({ min: -500, max: 500 }), fc.integer({ min: -20_000, max: 20_000 })),
+    driftPpm: fc.oneof(fc.constant(0), fc.integer({ min: -1000, max: 1000 })),
+    forMs: fc.option(fc.integer({ min: 1000, max: 2 * 3_600_000 }), { freq: 4 }),
+  });
+}
+
+export function flashPage(cast: Cast, times: Times): EventOf<'flash'> {
+  return fc.record({ atMs: anyTime(times), do: fc.constant('flash'), device: deviceOf(cast), page: fc.nat(15) });
+}
+
+export function attack(cast: Cast, times: Times): EventOf<'attack'> {
+  return fc
+    .record({
+      atMs: anyTime(times),
+      do: fc.constant('attack'),
+      how: fc.constantFrom(...ATTACKS),
+      tool: toolOf(cast),
+      worker: workerOf(cast),
+      everyMs: fc.oneof(fc.integer({ min: 50, max: 1000 }), fc.integer({ min: 1000, max: 60_000 })),
+      forMs: fc.integer({ min: 1000, max: 600_000 }),
+    })
+    .map((event) => ({ ...event, everyMs: event.how === 'middle' ? 0 : event.everyMs }));
 }
 
 /** Whatever else a person or the sensor may do, in any order and at any moment. */
@@ -119,7 +189,7 @@ export function gesture(cast: Cast, times: Times): fc.Arbitrary<DayEvent> {
     fc.record({ atMs, do: fc.constant('touch'), tool, with: worker }),
     fc.record({ atMs, do: fc.constant('tap'), worker, forMs }),
     fc.record({ atMs, do: fc.constant('close'), worker }),
-    fc.record({ atMs, do: fc.constant('readout'), worker }),
+    fc.record({ atMs, do: fc.constant('readout'), device: worker }),
     fc.record({ atMs, do: fc.constant('return'), who: fc.uniqueArray(worker, { minLength: 1, maxLength: 2 }) }),
     fc.record({
       atMs,

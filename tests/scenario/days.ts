@@ -1,7 +1,14 @@
 // Arbitrary valid days, for laws of the language: every verb, times to the millisecond, names that need quotes.
 import fc from 'fast-check';
 import { REGIME_IDS } from '../../src/exposure/regimes.js';
-import { type Day, type DayEvent, HAND_CHARACTERS, SENSOR_FAULTS } from '../../src/scenario/day.js';
+import {
+  ATTACKS,
+  CUT_MOMENTS,
+  type Day,
+  type DayEvent,
+  HAND_CHARACTERS,
+  SENSOR_FAULTS,
+} from '../../src/scenario/day.js';
 import { DAY_MS, MAX_SPAN_MS } from '../../src/scenario/fields/clock.js';
 
 const NASTY_NAMES = [
@@ -63,13 +70,21 @@ const ratio = fc
 const delayMs = fc
   .tuple(fc.nat(600_000), fc.nat(600_000))
   .map(([a, b]): [number, number] => [Math.min(a, b), Math.max(a, b)]);
+const airFault = { loss: ratio, duplicate: ratio, errors: ratio, delayMs };
+const cutMoment = { when: fc.constantFrom(...CUT_MOMENTS), afterBytes: fc.nat(65_536) };
+const rate = { ppm: fc.integer({ min: -20_000, max: 20_000 }), driftPpm: fc.integer({ min: -1000, max: 1000 }) };
+const SENDERS = ATTACKS.filter((how) => how !== 'middle');
+const pause = fc.integer({ min: 10, max: MAX_SPAN_MS });
+/** 30 attackers of a day stay below the most frames of one. */
+const brief = fc.integer({ min: 1, max: 30_000 });
 const detents = fc.oneof(fc.integer({ min: -500, max: -1 }), fc.integer({ min: 1, max: 500 }));
 
 function eventAmong(tools: readonly string[], workers: readonly string[], untilMs: number): fc.Arbitrary<DayEvent> {
   const atMs = fc.integer({ min: 0, max: untilMs - 1 });
   const tool = fc.constantFrom(...tools);
   const worker = fc.constantFrom(...workers);
-  const who = fc.uniqueArray(fc.oneof(tool, worker), { minLength: 1, maxLength: 3 });
+  const device = fc.oneof(tool, worker);
+  const who = fc.uniqueArray(device, { minLength: 1, maxLength: 3 });
   const verb = <D extends string>(word: D) => ({ atMs, do: fc.constant(word) });
   return fc.oneof(
     fc.record({ ...verb('run'), tool, by: worker, forMs: span, held: fc.boolean() }),
@@ -80,12 +95,25 @@ function eventAmong(tools: readonly string[], workers: readonly string[], untilM
     fc.record({ ...verb('touch'), tool, with: worker }),
     fc.record({ ...verb('tap'), worker, forMs: span }),
     fc.record({ ...verb('close'), worker }),
-    fc.record({ ...verb('readout'), worker }),
+    fc.record({ ...verb('readout'), device }),
     fc.record({ ...verb('leave'), who, forMs: maybeSpan }),
     fc.record({ ...verb('return'), who }),
-    fc.record({ ...verb('air'), tool, worker, loss: ratio, duplicate: ratio, delayMs, forMs: maybeSpan }),
+    fc.record({ ...verb('air'), tool, worker, ...airFault, forMs: maybeSpan }),
     fc.record({ ...verb('sensor'), tool, fault: fc.constantFrom(...SENSOR_FAULTS), forMs: span }),
+    fc.record({ ...verb('cut'), device, ...cutMoment, forMs: span }).map(inWriteOnly),
+    fc.record({ ...verb('cell'), device, toPercent: fc.nat(100) }),
+    fc.record({ ...verb('exchange'), device, forMs: span }),
+    fc.record({ ...verb('clock'), device, ...rate, forMs: maybeSpan }),
+    fc.record({ ...verb('flash'), device, page: fc.nat(15) }),
+    fc.record({ ...verb('attack'), how: fc.constantFrom(...SENDERS), tool, worker, everyMs: pause, forMs: brief }),
+    fc.record({ ...verb('attack'), how: fc.constant('middle'), tool, worker, everyMs: fc.constant(0), forMs: span }),
   );
+}
+
+type Cut = DayEvent & { readonly do: 'cut' };
+
+function inWriteOnly(event: Cut): Cut {
+  return event.when === 'write' ? event : { ...event, afterBytes: 0 };
 }
 
 /** Names of tools and of workers, all different. */

@@ -13,7 +13,7 @@ describe('renderProblem', () => {
         '    8 |   - {at: 07:10, wrok: breaker, by: Edda}',
         '      |                 ^^^^',
         '  a step has one of these verbs: work, run, set, pair, press, turn, touch, tap, close, readout, leave, return, ' +
-          'air, sensor; the nearest is "work"',
+          'air, sensor, cut, cell, exchange, clock, flash, attack; the nearest is "work"',
       ].join('\n'),
     );
   });

@@ -55,6 +55,7 @@ test.each([1, 2, 3])('WEA-2: %i tallies lost in a row delay an alert by no more 
     worker: 'Edda',
     loss: { num: 1, den: 1 },
     duplicate: { num: 0, den: 1 },
+    errors: { num: 0, den: 1 },
   } as const;
   const fault: DayEvent = { atMs: dueMs - 100, ...loss, delayMs: [2, 12], forMs: lost * 5 * SECOND };
   const events = [pair(0, 'breaker', 'Edda'), run(startMs, 'breaker', 'Edda', 30 * MINUTE), fault];
@@ -96,7 +97,7 @@ test.each(['close', 'readout'] as const)(
     const events: DayEvent[] = [
       pair(0, 'breaker', 'Edda'),
       run(10 * MINUTE, 'breaker', 'Edda', 5 * MINUTE),
-      { atMs: HOUR, do: end, worker: 'Edda' },
+      end === 'close' ? { atMs: HOUR, do: end, worker: 'Edda' } : { atMs: HOUR, do: end, device: 'Edda' },
       run(2 * HOUR, 'breaker', 'Edda', 7 * MINUTE),
     ];
     const day = dayOf([BREAKER], [EDDA], events);
@@ -127,7 +128,8 @@ test('PAI-3, WEA-3: a handover while the first wearable is away overnight: late 
 
 test('TAL-3: losses, doubles and delays of a minute over a whole day change no dose in the end', () => {
   const work = Array.from({ length: 40 }, (_, made) => run((10 + 8 * made) * MINUTE, 'breaker', 'Edda', 70 * SECOND));
-  const air = { loss: { num: 1, den: 2 }, duplicate: { num: 1, den: 2 }, delayMs: [2, 60_000] } as const;
+  const half = { num: 1, den: 2 };
+  const air = { loss: half, duplicate: half, errors: { num: 0, den: 1 }, delayMs: [2, 60_000] } as const;
   const fault: DayEvent = { atMs: 5 * MINUTE, do: 'air', tool: 'breaker', worker: 'Edda', ...air, forMs: 6 * HOUR };
   const calm = dayOf([BREAKER], [EDDA], [pair(0, 'breaker', 'Edda'), ...work]);
   const stormy = { ...calm, events: [calm.events[0]!, fault, ...calm.events.slice(1)] };

@@ -40,7 +40,7 @@ const DEEDS = {
   turn: ['hand.turn', 'tool'],
   touch: ['hand.touch', 'worker'],
   tap: ['hand.tap', 'worker'],
-  readout: ['hand.readout', 'worker'],
+  readout: ['hand.readout', 'tool or worker'],
 } as const;
 
 export const DEED_SUBJECTS: readonly Subject[] = Object.entries(DEEDS).map(([word, [kind, named]]) =>

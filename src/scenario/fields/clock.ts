@@ -63,3 +63,11 @@ export const clock: Field<ClockTime> = scalarField(
   'text',
   (text) => parseClock(text) ?? refusal(`${quoted(text)} is no time`, CLOCK_META.description),
 );
+
+/** A time of day, or the end of the day. */
+export const clockOrEnd: Field<ClockTime | 'end'> = scalarField(
+  { type: 'string', description: `${CLOCK_META.description}, or "end"`, pattern: `${CLOCK.source}|^end$` },
+  'text',
+  (text) =>
+    text === 'end' ? text : (parseClock(text) ?? refusal(`${quoted(text)} is no time`, CLOCK_META.description)),
+);

@@ -106,8 +106,10 @@ export function readScalar<T>(
   meta: FieldMeta,
   read: (text: string) => T | Refusal,
 ): T | Refusal {
-  const fits = node.kind === 'scalar' && node.type === type;
-  return fits ? read(node.text) : refusal(wrongType(node, type), meta.description + quotesHint(node, type, meta));
+  // Of a text that only a certain pattern is, its own reader says best why another one is not.
+  const known = type === 'text' && (meta.pattern !== undefined || meta.enum !== undefined);
+  const fits = node.kind === 'scalar' && (node.type === type || (known && node.text !== ''));
+  return fits ? read(node.text) : refusal(wrongType(node, type), meta.description + quotesHint(node, type));
 }
 
 export function refusal(refused: string, expected: string, near: Near | null = null): Refusal {
@@ -123,8 +125,7 @@ function wrongType(node: Node, wanted: 'text' | 'number'): string {
   return wanted === 'number' ? `${nodeWord(node)} is no number` : `${nodeWord(node)} is no text to YAML`;
 }
 
-/** A text that YAML takes for something else is none without quotes; where only a certain pattern is one, they do not help. */
-function quotesHint(node: Node, wanted: 'text' | 'number', { pattern, enum: words }: FieldMeta): string {
-  const helps = wanted === 'text' && node.kind === 'scalar' && node.text !== '' && pattern === undefined;
-  return helps && words === undefined ? ', here in quotes' : '';
+/** A text that YAML takes for something else is none without quotes. */
+function quotesHint(node: Node, wanted: 'text' | 'number'): string {
+  return wanted === 'text' && node.kind === 'scalar' && node.text !== '' ? ', here in quotes' : '';
 }

@@ -5,10 +5,10 @@ import { choice } from '../fields/choice.js';
 import { duration, formatDuration, parseDuration } from '../fields/duration.js';
 import { type Field, type Found, field, refusal } from '../fields/field.js';
 import { ratio } from '../fields/ratio.js';
-import { readName } from '../fields/text.js';
 import type { Problems } from '../problems.js';
 import { flowList, flowText } from '../yaml/flow.js';
-import { verb } from './verb.js';
+import { fault } from './fault.js';
+import { link } from './link.js';
 
 /** Longer than this no frame is on its way. */
 const MAX_DELAY_MS = 600_000;
@@ -19,22 +19,6 @@ export const CLEAR_DELAY_MS: readonly [number, number] = [2, 12];
 
 const NEVER: Ratio = { num: 0, den: 1 };
 const ALWAYS: Ratio = { num: 1, den: 1 };
-
-const LINK = 'the two ends as [tool, worker]';
-
-const link: Field<readonly [tool: string, worker: string]> = field(
-  { type: 'array', description: LINK },
-  (node, reading) => {
-    const [toolNode, workerNode, ...others] = node.kind === 'list' ? node.items : [];
-    if (toolNode === undefined || workerNode === undefined || others.length > 0) {
-      reading.refuse(node, refusal('the air lies between one counter and one wearable', LINK));
-      return null;
-    }
-    const tool = readName(toolNode, 'tool', reading);
-    const worker = readName(workerNode, 'worker', reading);
-    return tool === null || worker === null ? null : [tool, worker];
-  },
-);
 
 const DELAY = 'a delay such as 200ms, or [0ms, 2s] for one drawn anew for each frame';
 
@@ -50,36 +34,35 @@ const delay: Field<readonly [lowMs: number, highMs: number]> = field(
   },
 );
 
-export const air = verb(
+export const air = fault(
   'air',
   {
     air: link,
     out: choice(['yes']).optional(),
     loss: ratio.optional(),
     duplicate: ratio.optional(),
+    errors: ratio.optional(),
     delay: delay.optional(),
     for: duration().optional(),
   },
   {
-    events: (step, atMs, { problems }) => {
+    event: (step, { problems }) => {
       reportEmpty(step, problems);
       const [tool, worker] = step.air.value;
-      return [
-        {
-          do: 'air',
-          atMs,
-          tool,
-          worker,
-          loss: step.out === undefined ? (step.loss?.value ?? NEVER) : ALWAYS,
-          duplicate: step.duplicate?.value ?? NEVER,
-          delayMs: step.delay?.value ?? CLEAR_DELAY_MS,
-          forMs: step.for?.value ?? null,
-        },
-      ];
+      return {
+        do: 'air',
+        tool,
+        worker,
+        loss: step.out === undefined ? (step.loss?.value ?? NEVER) : ALWAYS,
+        duplicate: step.duplicate?.value ?? NEVER,
+        errors: step.errors?.value ?? NEVER,
+        delayMs: step.delay?.value ?? CLEAR_DELAY_MS,
+        forMs: step.for?.value ?? null,
+      };
     },
-    write: ({ tool, worker, forMs, ...fault }) => [
+    write: ({ tool, worker, forMs, ...faulty }) => [
       ['air', flowList([flowText(tool), flowText(worker)])],
-      ...writeFault(fault),
+      ...writeFault(faulty),
       ...(forMs === null ? [] : ([['for', formatDuration(forMs)]] as const)),
     ],
   },
@@ -90,10 +73,12 @@ interface FaultFields {
   readonly out?: Found<'yes'> | undefined;
   readonly loss?: Found<Ratio> | undefined;
   readonly duplicate?: Found<Ratio> | undefined;
+  readonly errors?: Found<Ratio> | undefined;
   readonly delay?: Found<unknown> | undefined;
 }
 
-function reportEmpty({ air: { node }, out, loss, duplicate, delay: delayed }: FaultFields, problems: Problems): void {
+function reportEmpty(step: FaultFields, problems: Problems): void {
+  const { out, loss, duplicate, errors, delay: delayed } = step;
   if (out !== undefined && loss !== undefined) {
     problems.at(
       loss.node,
@@ -102,16 +87,21 @@ function reportEmpty({ air: { node }, out, loss, duplicate, delay: delayed }: Fa
       '"out: yes" is the same as "loss: 1/1"',
     );
   }
-  if ([out, loss, duplicate, delayed].every((given) => given === undefined)) {
-    const expected = 'out, loss, duplicate or delay; loss: 0/1 makes the air clear again';
-    problems.at(node, 'missing', 'this does not say what the air does', expected);
+  if ([out, loss, duplicate, errors, delayed].every((given) => given === undefined)) {
+    const expected = 'out, loss, duplicate, errors or delay; loss: 0/1 makes the air clear again';
+    problems.at(step.air.node, 'missing', 'this does not say what the air does', expected);
   }
 }
 
-function writeFault({ loss, duplicate, delayMs: [low, high] }: AirFault): readonly (readonly [string, string])[] {
+function writeFault({
+  loss,
+  duplicate,
+  errors,
+  delayMs: [low, high],
+}: AirFault): readonly (readonly [string, string])[] {
   const fields: (readonly [string, string])[] = [['loss', `${loss.num}/${loss.den}`]];
-  if (duplicate.num !== NEVER.num || duplicate.den !== NEVER.den) {
-    fields.push(['duplicate', `${duplicate.num}/${duplicate.den}`]);
+  for (const [key, { num, den }] of Object.entries({ duplicate, errors })) {
+    if (num !== NEVER.num || den !== NEVER.den) fields.push([key, `${num}/${den}`]);
   }
   if (low !== CLEAR_DELAY_MS[0] || high !== CLEAR_DELAY_MS[1]) {
     fields.push(['delay', low === high ? formatDuration(low) : flowList([formatDuration(low), formatDuration(high)])]);

@@ -4,18 +4,18 @@ import { choice } from '../fields/choice.js';
 import { duration, formatDuration } from '../fields/duration.js';
 import { nameOf } from '../fields/text.js';
 import { flowText } from '../yaml/flow.js';
-import { verb } from './verb.js';
+import { fault } from './fault.js';
 
-export const sensor = verb(
+export const sensor = fault(
   'sensor',
   { sensor: nameOf('tool'), fault: choice(SENSOR_FAULTS), for: duration() },
   {
-    events: (step, atMs) => [
-      { do: 'sensor', atMs, tool: step.sensor.value, fault: step.fault.value, forMs: step.for.value },
-    ],
-    write: ({ tool, fault, forMs }) => [
+    event: ({ sensor: tool, fault: how, for: length }) => {
+      return { do: 'sensor', tool: tool.value, fault: how.value, forMs: length.value };
+    },
+    write: ({ tool, fault: how, forMs }) => [
       ['sensor', flowText(tool)],
-      ['fault', fault],
+      ['fault', how],
       ['for', formatDuration(forMs)],
     ],
   },

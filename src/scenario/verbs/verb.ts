@@ -29,16 +29,15 @@ export interface Verb {
   readonly write: ((event: never) => Written) | null;
 }
 
+/** What is read of a step that has these fields beside those of every step. */
+export type Step<S extends z.ZodRawShape> = z.output<z.ZodObject<S & typeof STEP_FIELDS, z.core.$strict>>;
+
 /** Ties the types of a verb's parts together. */
 export function verb<W extends string, S extends z.ZodRawShape>(
   word: W,
   fields: S,
   parts: {
-    readonly events: (
-      step: z.output<z.ZodObject<S & typeof STEP_FIELDS, z.core.$strict>>,
-      atMs: number,
-      around: Surroundings,
-    ) => readonly DayEvent[];
+    readonly events: (step: Step<S>, atMs: number, around: Surroundings) => readonly DayEvent[];
     readonly write: ((event: Extract<DayEvent, { readonly do: W }>) => Written) | null;
   },
 ): Verb {

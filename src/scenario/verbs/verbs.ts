@@ -1,7 +1,13 @@
 // All verbs of the language, in the order in which they are listed to a person.
 import type { DayVerb } from '../day.js';
 import { air } from './air.js';
+import { attack } from './attack.js';
+import { cell } from './cell.js';
+import { clock } from './clock.js';
 import { close } from './close.js';
+import { cut } from './cut.js';
+import { exchange } from './exchange.js';
+import { flash } from './flash.js';
 import { leave } from './leave.js';
 import { pair } from './pair.js';
 import { press } from './press.js';
@@ -31,6 +37,12 @@ export const EVENT_VERBS: Readonly<Record<DayVerb, Verb>> = {
   return: comeBack,
   air,
   sensor,
+  cut,
+  cell,
+  exchange,
+  clock,
+  flash,
+  attack,
 };
 
 export const VERBS: ReadonlyMap<string, Verb> = new Map(

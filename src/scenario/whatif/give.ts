@@ -5,9 +5,10 @@ import { labelled, nameOf } from '../fields/text.js';
 import { change, mapLabel } from './change.js';
 
 export const give = change('give', { give: labelled, to: nameOf('worker') }, ({ give: label, to }, draft, problems) => {
+  const tools = new Set(draft.tools.map(({ name }) => name));
   let given = 0;
   const changed = mapLabel(draft, label.value, (event) => {
-    const other = withWorker(event, to.value);
+    const other = withWorker(event, to.value, tools);
     if (other !== event) given += 1;
     return other;
   });
@@ -18,7 +19,7 @@ export const give = change('give', { give: labelled, to: nameOf('worker') }, ({ 
   return changed;
 });
 
-function withWorker(event: DayEvent, worker: string): DayEvent {
+function withWorker(event: DayEvent, worker: string, tools: ReadonlySet<string>): DayEvent {
   switch (event.do) {
     case 'run':
       return event.by === worker ? event : { ...event, by: worker };
@@ -27,8 +28,9 @@ function withWorker(event: DayEvent, worker: string): DayEvent {
       return event.with === worker ? event : { ...event, with: worker };
     case 'tap':
     case 'close':
-    case 'readout':
       return event.worker === worker ? event : { ...event, worker };
+    case 'readout':
+      return event.device === worker || tools.has(event.device) ? event : { ...event, device: worker };
     default:
       return event;
   }

@@ -1,5 +1,5 @@
 // use: in the steps of a label another tool is in the place of the one that is there. Where the counter is set to what the
-// old tool makes, it is set to what the new one makes.
+// old tool makes, it is set to what the new one makes. Faults stay with the tool that they befall.
 import type { DayEvent, ToolSpec } from '../day.js';
 import { labelled, nameOf } from '../fields/text.js';
 import { change, mapLabel } from './change.js';
@@ -18,7 +18,7 @@ export const use = change(
       return other;
     });
     if (changes === 0) {
-      const expected = 'one that has a run, work, set, pair, touch, press or turn step with another tool';
+      const expected = 'one that has a run, work, set, pair, touch, press, turn or readout step with another tool';
       problems.at(label.node, 'unexpected', 'no step of this label can use another tool', expected);
     }
     return changed;
@@ -37,6 +37,8 @@ function withTool(
     case 'press':
     case 'turn':
       return event.tool === name ? event : { ...event, tool: name };
+    case 'readout':
+      return event.device === name || !tools.has(event.device) ? event : { ...event, device: name };
     case 'set': {
       if (event.tool === name) return event;
       const truly = tools.get(event.tool)?.magnitudeTenths === event.toTenths;
