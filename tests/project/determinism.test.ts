@@ -25,7 +25,7 @@ const DIFFERS = [
 const SAME = ['Math.sqrt(2)', 'Math.floor(2.5)', 'Math.max(1, 2)', '[2, 1].sort()'];
 const REACHES_TRACES = [
   'sim/kernel',
-  ...'link port counter wearable trace scenario bench'.split(' ').map((f) => `src/${f}`),
+  ...'link port journal counter wearable trace scenario bench'.split(' ').map((f) => `src/${f}`),
 ];
 const DRAWS = 'src/show';
 

@@ -16,19 +16,20 @@ const TABLE: Readonly<Record<string, string>> = {
   'src/exposure': '',
   'src/link': '',
   'src/port': 'src/link',
-  'src/counter': 'src/link src/port',
-  'src/wearable': 'src/link src/port',
+  'src/journal': 'src/port',
+  'src/counter': 'src/link src/port src/journal',
+  'src/wearable': 'src/link src/port src/journal',
   'src/vibration': 'src/counter/detector',
   'src/trace': 'src/port',
   'src/scenario': '',
-  'src/bench': 'sim src/link src/port src/counter src/wearable src/trace src/scenario',
+  'src/bench': 'sim src/link src/port src/journal src/counter src/wearable src/trace src/scenario',
   'src/judge': 'src/trace src/scenario src/counter/rows src/wearable/rows',
   'src/prove':
-    'sim src/link src/port src/counter src/wearable src/vibration src/trace src/scenario src/bench src/judge',
+    'sim src/link src/port src/journal src/counter src/wearable src/vibration src/trace src/scenario src/bench src/judge',
   'src/practice': 'src/wearable/record src/vibration/results',
   'src/show': 'src/trace src/scenario src/judge/verdict src/practice',
   'src/cli':
-    'sim src/link src/port src/counter src/wearable src/vibration src/trace src/scenario src/bench src/judge src/prove src/practice src/show',
+    'sim src/link src/port src/journal src/counter src/wearable src/vibration src/trace src/scenario src/bench src/judge src/prove src/practice src/show',
 };
 const FOLDERS = Object.keys(TABLE);
 
