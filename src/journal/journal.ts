@@ -2,6 +2,7 @@
 // (KEP-4). Both devices keep in it what they must not forget. README.md says how the bytes lie, and why they are safe.
 
 import { FLASH, type Flash } from '../port/flash.js';
+import { isSame } from './bytes.js';
 import { crcRegister } from './crc32.js';
 import {
   keyOf,
@@ -14,7 +15,7 @@ import {
 } from './layout.js';
 import { Log, READY_PAGES } from './log.js';
 import { NOTE_KEY } from './note.js';
-import { NO_PAGE, usable } from './pages.js';
+import { usable } from './pages.js';
 
 /**
  * What became of a change. Kept: it is in flash, and verified. Waiting: it is in RAM until settle(); what was kept before
@@ -91,7 +92,7 @@ export class Journal {
       if (!this.isFree() || !this.write(key, value)) break;
       this.waiting.delete(key);
     }
-    if (this.isFree()) this.tidy();
+    this.isFree();
     return this.outcome();
   }
 
@@ -134,7 +135,7 @@ export class Journal {
     const planned = this.waiting.get(key);
     const before = planned === undefined ? kept : planned;
     const grows = liveBytesOf(value) - liveBytesOf(before);
-    if (isSame(kept, value)) {
+    if (kept === null || value === null ? kept === value : isSame(kept, value)) {
       this.waiting.delete(key);
       this.liveBytes += grows;
       return 'kept';
@@ -154,17 +155,16 @@ export class Journal {
     return this.waiting.size > 0 ? 'waiting' : 'kept';
   }
 
-  /** Whether an operation may start now; looks after the erase that is over first. */
+  /** Whether a change may be written now. Pages are looked after first: a change never takes the room that moving needs. */
   private isFree(): boolean {
     if (this.held || this.hasFailed || this.flash.busy()) return false;
     this.log.finishErase();
-    return true;
+    this.tidy();
+    return !this.hasFailed && !this.flash.busy();
   }
 
   /** False where it must wait. */
   private write(key: number, value: Uint8Array | null): boolean {
-    const { pages } = this.log.inside;
-    if (pages.head === NO_PAGE) this.log.format();
     const written = this.log.append(key, value, READY_PAGES - 1) === 'done';
     this.tidy();
     return written;
@@ -192,9 +192,4 @@ function liveBytesOf(value: Uint8Array | null): number {
 
 function crcOf(value: Uint8Array | null): number | null {
   return value === null ? null : crcRegister(~0, value, 0, value.length);
-}
-
-function isSame(one: Uint8Array | null, other: Uint8Array | null): boolean {
-  if (one === null || other === null) return one === other;
-  return one.length === other.length && one.every((byte, index) => byte === other[index]);
 }

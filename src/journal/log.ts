@@ -1,6 +1,7 @@
 // The log: appends records, opens pages, moves what is live off the oldest page and erases it. Every program is verified by
 // reading it back. What it knows is what recovery would find, were power to fail at this instant.
 import { FLASH, type Flash } from '../port/flash.js';
+import { isSame } from './bytes.js';
 import { MARK, MAX_RECORD_BYTES, PAGE_HEADER_BYTES, pageOpening, placeOf, recordBytes, writeRecord } from './layout.js';
 import { NOTE_KEY, writeNote } from './note.js';
 import { BLANK, has, NO_PAGE, nextPage, READY, readyRun, WASTE } from './pages.js';
@@ -92,7 +93,7 @@ export class Log {
     const { state, flash } = this;
     const page = state.erasing;
     if (page === NO_PAGE || flash.busy()) return;
-    const blank = same(flash.read(page * FLASH.pageBytes, FLASH.pageBytes), BLANK_PAGE);
+    const blank = isSame(flash.read(page * FLASH.pageBytes, FLASH.pageBytes), BLANK_PAGE);
     const marked = blank ? this.mark(page) : 'bad';
     if (marked === 'refused') return;
     state.erasing = NO_PAGE;
@@ -105,6 +106,7 @@ export class Log {
    */
   tidy(): boolean {
     const { state } = this;
+    if (state.pages.head === NO_PAGE) this.format();
     for (let round = 0; round < TIDY_ROUNDS && state.untidy; round++) {
       if (state.erasing !== NO_PAGE) return true;
       if (state.noteDue) {
@@ -123,17 +125,6 @@ export class Log {
       }
     }
     return true;
-  }
-
-  /** On a flash that came from its maker: all pages are blank, and are marked as if they had been erased. */
-  format(): void {
-    const { is } = this.state.pages;
-    for (let page = 0; page < FLASH.pages; page++) {
-      if (is[page] !== BLANK) continue;
-      const marked = this.mark(page);
-      if (marked === 'refused') return;
-      if (marked === 'bad') this.retire(page);
-    }
   }
 
   /** Moves what is live off a page and begins to erase it, or retires it. */
@@ -156,6 +147,17 @@ export class Log {
     if (!this.flash.erase(page)) return 'refused';
     this.state.erasing = page;
     return 'done';
+  }
+
+  /** On a flash that came from its maker: all pages are blank, and are marked as if they had been erased. */
+  private format(): void {
+    const { is } = this.state.pages;
+    for (let page = 0; page < FLASH.pages; page++) {
+      if (is[page] !== BLANK) continue;
+      const marked = this.mark(page);
+      if (marked === 'refused') return;
+      if (marked === 'bad') this.retire(page);
+    }
   }
 
   /** Opens the next ready page as head. */
@@ -206,11 +208,6 @@ export class Log {
 
   private program(address: number, bytes: Uint8Array): 'done' | 'refused' | 'bad' {
     if (!this.flash.program(address, bytes)) return 'refused';
-    return same(this.flash.read(address, bytes.length), bytes) ? 'done' : 'bad';
+    return isSame(this.flash.read(address, bytes.length), bytes) ? 'done' : 'bad';
   }
-}
-
-function same(one: Uint8Array, other: Uint8Array): boolean {
-  for (let index = 0; index < other.length; index++) if (one[index] !== other[index]) return false;
-  return true;
 }
