@@ -1,11 +1,11 @@
 // Moments of a day, as expectations and notes name them: a time, the end of the day, or the label of a step, which is
 // when the first event of the first such step begins.
-import { CLOCK_META, type ClockTime, looksLikeClock, parseClock, sinceStart } from './fields/clock.js';
-import { type Field, field, isRefusal, type Reading, readScalar, refusal } from './fields/field.js';
+import { CLOCK_META, type ClockTime, looksLikeClock, noClock, parseClock, sinceStart } from './fields/clock.js';
+import { type Field, field, isRefusal, type Reading, type Refusal, readScalar } from './fields/field.js';
 import type { Problems } from './problems.js';
 import { type Frame, reportOutside } from './scope.js';
 import type { LabelledEvent } from './steps.js';
-import { type Node, quoted } from './yaml/node.js';
+import type { Node } from './yaml/node.js';
 
 export type Moment = { readonly clock: ClockTime } | { readonly label: string } | 'end';
 
@@ -14,15 +14,19 @@ const META = { type: 'string', description: MOMENT } as const;
 
 /** Reads a moment; null where the node is none. */
 export function readMoment(node: Node, reading: Reading): Moment | null {
-  const read = readScalar<Moment>(node, 'text', META, (text) => {
-    const clock = parseClock(text);
-    if (clock !== null) return { clock };
-    if (text === 'end') return 'end';
-    return looksLikeClock(text) ? refusal(`${quoted(text)} is no time`, MOMENT) : { label: text };
-  });
+  // No label is a number unless it stands in quotes; who writes one without means a time.
+  const isNumber = node.kind === 'scalar' && node.type === 'number';
+  const read = isNumber ? noClock(node.text, MOMENT) : readScalar<Moment>(node, 'text', META, momentOf);
   if (isRefusal(read)) reading.refuse(node, read);
   else if (read !== 'end' && 'label' in read) reading.refer('label', read.label, node);
   return isRefusal(read) ? null : read;
+}
+
+function momentOf(text: string): Moment | Refusal {
+  const clock = parseClock(text);
+  if (clock !== null) return { clock };
+  if (text === 'end') return 'end';
+  return looksLikeClock(text) ? noClock(text, MOMENT) : { label: text };
 }
 
 export const moment: Field<Moment> = field(META, readMoment);

@@ -32,7 +32,8 @@ export class Scope {
     const listed = [...known].slice(0, MAX_LISTED).join(', ');
     const expected =
       known.size === 0 ? `there is no ${what}` : `known: ${listed}${known.size > MAX_LISTED ? ' …' : ''}`;
-    this.problems.unknown(node, what, { word, known }, expected);
+    const several = word.includes(',') ? `; several stand in brackets: [${word}]` : '';
+    this.problems.unknown(node, what, { word, known }, `${expected}${several}`);
   }
 
   isTool(name: string): boolean {

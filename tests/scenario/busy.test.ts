@@ -17,6 +17,8 @@ function dayOf(count: number, step: (index: number) => string): string {
 }
 
 const BURSTS = '{at: 07:00, work: breaker, by: Edda, bursts: 9500, of: 1ms, every: 1ms, as: a}';
+const OFTEN = '{at: 07:00, cell: breaker, left: 8%, every: 1ms, until: 07:00:09}';
+const FLOOD = '{at: 07:00, attack: [breaker, Edda], how: flood, frame every: 10ms, for: 1s, every: 1s, times: 900}';
 
 /** What it is made of, the text, and what must be said of it. */
 const REFUSED: readonly (readonly [string, string, string])[] = [
@@ -62,6 +64,15 @@ const REFUSED: readonly (readonly [string, string, string])[] = [
   ['a long name', scenarioText({ day: `[{at: 07:00, close: ${'a'.repeat(SIZE - 500)}}]` }), 'this cannot be a name'],
   ['a long time', scenarioText({ day: `[{at: "${'1'.repeat(SIZE - 500)}:00", close: Edda}]` }), '1…" is no time'],
   ['a long key', scenarioText({ day: '[]', [`? ${'a'.repeat(SIZE - 500)}\n`]: 'b' }), 'a scenario has no'],
+  [
+    'lines that are indented less and less',
+    `day:\n${Array.from({ length: 1000 }, (_, i) => `${' '.repeat(1001 - i)}- a`).join('\n')}`,
+    'there are more problems',
+  ],
+  ['lines with two colons', `day:\n${'  - a: b: c\n'.repeat(20_000)}`, 'there are more problems'],
+  ['a line of dashes', `day:\n  - a\n  ${'-'.repeat(SIZE)}`, 'a dash is missing before this'],
+  ['rates without end', scenarioText({ day: dayOf(5000, () => OFTEN) }), 'more than 100000 events'],
+  ['a flood', scenarioText({ day: dayOf(5000, () => FLOOD) }), 'more than 100000 frames'],
   ['bursts without end', scenarioText({ day: dayOf(5000, () => BURSTS) }), 'more than 100000 events'],
   [
     'what-ifs that multiply bursts',

@@ -63,6 +63,16 @@ const PIECES = [
   '99:99',
   '0s',
   '1/0',
+  '8%',
+  '5 bytes',
+  '-400ppm',
+  ', every: ',
+  ', times: ',
+  ', until: ',
+  'cut: ',
+  'attack: ',
+  '\u00a0',
+  '\n=======\n',
 ];
 
 /** One change of a text: a piece put in, a stretch cut out, doubled, or moved to another place; all by fractions. */

@@ -1,7 +1,7 @@
 // How a quantity is compared, and with what: numbers exactly as written, trigger time as a length of time.
 import type { Comparison, Decimal } from '../expectation.js';
 import { parseDuration } from '../fields/duration.js';
-import { type Found, nodeField } from '../fields/field.js';
+import { type Found, nodeField, numberHint } from '../fields/field.js';
 import { parseDecimal } from '../fields/number.js';
 import type { Problems } from '../problems.js';
 import type { MapNode, Node } from '../yaml/node.js';
@@ -75,7 +75,8 @@ function readAmount(node: Node, unit: Unit, problems: Problems): Decimal | null 
   const amount = node.kind === 'scalar' ? parseAmount(node.text, node.type, unit) : null;
   if (amount === null) {
     const given = node.kind === 'scalar' ? `${node.text === '' ? 'nothing' : node.text} is` : 'this is';
-    problems.at(node, 'value', `${given.slice(0, 60)} no amount`, `expected ${UNIT_TEXT[unit]}`);
+    const hint = node.kind === 'scalar' && unit !== 'duration' ? numberHint(node) : '';
+    problems.at(node, 'value', `${given.slice(0, 60)} no amount`, `expected ${UNIT_TEXT[unit]}${hint}`);
   }
   return amount;
 }

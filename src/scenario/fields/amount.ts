@@ -2,24 +2,27 @@
 import { quoted } from '../yaml/node.js';
 import { type Field, refusal, scalarField } from './field.js';
 
-const UNITS = {
-  '%': ['%', '8%'],
-  bytes: [' bytes?', '5 bytes'],
-  ppm: ['ppm', '400ppm'],
-  'ppm/h': ['ppm/h', '20ppm/h'],
-} as const;
+/** Each unit as it is written behind a number. */
+const BEHIND = { '%': '%', bytes: ' bytes', ppm: 'ppm', 'ppm/h': 'ppm/h' } as const;
+
+/** A whole number without a unit, or with one after spaces or in capitals. */
+const ALIKE = /^([+-]?\d{1,9}) {0,2}([a-z/%]{0,8})$/i;
 
 /** A whole number from least to most in the unit, with a sign where least is below 0. `what` completes "expected …". */
-export function amount(unit: keyof typeof UNITS, least: number, most: number, what: string): Field<number> {
-  const [behind, example] = UNITS[unit];
+export function amount(unit: keyof typeof BEHIND, least: number, most: number, what: string): Field<number> {
+  const behind = unit === 'bytes' ? ' bytes?' : BEHIND[unit];
   const pattern = `^(${least < 0 ? '[+-]?' : ''}(?:0|[1-9]\\d{0,8}))${behind}$`;
-  const expected = `${what}, such as ${example}`;
-  return scalarField({ type: 'string', description: expected, pattern }, 'text', (text) => {
+  const range = `${what}, from ${least}${BEHIND[unit]} to ${most}${BEHIND[unit]}`;
+  return scalarField({ type: 'string', description: range, pattern }, 'text', (text) => {
     const [, digits] = new RegExp(pattern).exec(text) ?? [];
-    if (digits === undefined) return refusal(`${quoted(text)} is no whole number of ${unit}`, expected);
-    // No minus nought.
-    const value = Number(digits) + 0;
-    if (value >= least && value <= most) return value;
-    return refusal(`${text} is out of range`, `${what}, from ${least} to ${most} ${unit}`);
+    if (digits === undefined) {
+      const [, number, given = ''] = ALIKE.exec(text) ?? [];
+      const same = number !== undefined && ['', unit].includes(given.toLowerCase());
+      const meant = same ? `; perhaps ${number}${BEHIND[unit]}` : '';
+      return refusal(`${quoted(text)} is no whole number of ${unit}`, `${range}${meant}`);
+    }
+    const value = Number(digits);
+    if (value < least || value > most) return refusal(`${text} is out of range`, range);
+    return value === 0 ? 0 : value;
   });
 }

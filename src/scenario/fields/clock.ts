@@ -1,7 +1,7 @@
 // Times of day as a scenario writes them: 07:10, 07:10:30, 07:10:30.250; "day 2 06:00" names the day, the first being
 // day 1. A time without a day is the first such time at or after the start of the day.
 import { quoted } from '../yaml/node.js';
-import { type Field, refusal, scalarField } from './field.js';
+import { type Field, type Refusal, refusal, scalarField } from './field.js';
 
 export const DAY_MS = 86_400_000;
 /** A scenario spans at most seven days. */
@@ -24,6 +24,28 @@ export function parseClock(text: string): ClockTime | null {
   const [, day, hours, minutes, seconds = '0', ms = '0'] = parts;
   const whole = (Number(hours) * 60 + Number(minutes)) * 60 + Number(seconds);
   return { day: day === undefined ? null : Number(day), ms: whole * 1000 + Number(ms) };
+}
+
+/** "7:00", "07.00", "7h00", "7:00 pm", "24:00", "day2 08:00": other ways to write a time. */
+const ALIKE = /^(?:day ?(\d),? )?(\d{1,2})[:.h]([0-5]\d)(?::([0-5]\d)(?:[.,](\d{1,3}))?)? {0,2}([ap])?(?:\.?m\.?)?$/i;
+
+/** Why a text is no time, and what may have been meant; `expected` completes "expected …". */
+export function noClock(text: string, expected: string = CLOCK_META.description): Refusal {
+  const meant = meantClock(text);
+  return refusal(`${quoted(text)} is no time`, meant === null ? expected : `${expected}; perhaps ${meant}`);
+}
+
+function meantClock(text: string): string | null {
+  const parts = ALIKE.exec(text);
+  if (parts === null) return null;
+  const [, day, hour, minutes, seconds, ms = '', half] = parts;
+  const hours = (half === undefined ? Number(hour) : (Number(hour) % 12) + (/p/i.test(half) ? 12 : 0)) % 24;
+  // Midnight at the end of a day is the one at which the next begins.
+  const days = day === undefined ? null : Number(day) + (hour === '24' ? 1 : 0);
+  const padded = `${hours}`.padStart(2, '0');
+  const fine = seconds === undefined ? '' : `:${seconds}${ms === '' ? '' : `.${ms.padEnd(3, '0')}`}`;
+  const meant = `${days === null ? '' : `day ${days} `}${padded}:${minutes}${fine}`;
+  return Number(hour) <= 24 && parseClock(meant) !== null ? meant : null;
 }
 
 /** Whether somebody may have meant a time. */
@@ -58,16 +80,11 @@ export const CLOCK_META = {
   pattern: CLOCK.source,
 } as const;
 
-export const clock: Field<ClockTime> = scalarField(
-  CLOCK_META,
-  'text',
-  (text) => parseClock(text) ?? refusal(`${quoted(text)} is no time`, CLOCK_META.description),
-);
+export const clock: Field<ClockTime> = scalarField(CLOCK_META, 'text', (text) => parseClock(text) ?? noClock(text));
 
 /** A time of day, or the end of the day. */
 export const clockOrEnd: Field<ClockTime | 'end'> = scalarField(
   { type: 'string', description: `${CLOCK_META.description}, or "end"`, pattern: `${CLOCK.source}|^end$` },
   'text',
-  (text) =>
-    text === 'end' ? text : (parseClock(text) ?? refusal(`${quoted(text)} is no time`, CLOCK_META.description)),
+  (text) => (text === 'end' ? text : (parseClock(text) ?? noClock(text))),
 );

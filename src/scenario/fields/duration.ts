@@ -24,12 +24,13 @@ const CALLED: readonly (readonly [RegExp, number])[] = [
 /** "1.5 hours", "1h 30m": numbers, each with a unit. */
 const LIKE = /^(?:\d{1,9}(?:[.,]\d{1,3})? {0,2}[a-z]{1,12} {0,2}){1,4}$/i;
 
-/** Why a text is no length of time, and what may have been meant. */
-function noDuration(text: string): Refusal {
-  if (/^\d{1,9}$/.test(text)) return refusal(`${quoted(text)} has no unit`, `${EXPECTED}; here ${text}s or ${text}m`);
+/** Why a text is no length of time, and what may have been meant; `expected` completes "expected …". */
+export function noDuration(text: string, expected: string = EXPECTED): Refusal {
+  if (/^\d{1,9}$/.test(text))
+    return refusal(`${quoted(text)} has no unit`, `${expected}; perhaps ${text}s or ${text}m`);
   const ms = LIKE.test(text) ? meantMs(text.toLowerCase()) : null;
-  const perhaps = ms === null || ms > MAX_SPAN_MS ? '' : `; here ${formatDuration(ms)}`;
-  return refusal(`${quoted(text)} is no length of time`, `${EXPECTED}${perhaps}`);
+  const perhaps = ms === null || ms > MAX_SPAN_MS ? '' : `; perhaps ${formatDuration(ms)}`;
+  return refusal(`${quoted(text)} is no length of time`, `${expected}${perhaps}`);
 }
 
 function meantMs(text: string): number | null {

@@ -3,7 +3,7 @@
 // what an error says was expected, come from the same place.
 import { z } from 'zod';
 import type { Near } from '../problem.js';
-import { type Node, nodeWord } from '../yaml/node.js';
+import { type Node, nodeWord, type ScalarNode } from '../yaml/node.js';
 
 /** What a name in a scenario may stand for. */
 export type Named =
@@ -109,7 +109,7 @@ export function readScalar<T>(
   // Of a text that only a certain pattern is, its own reader says best why another one is not.
   const known = type === 'text' && (meta.pattern !== undefined || meta.enum !== undefined);
   const fits = node.kind === 'scalar' && (node.type === type || (known && node.text !== ''));
-  return fits ? read(node.text) : refusal(wrongType(node, type), meta.description + quotesHint(node, type));
+  return fits ? read(node.text) : refusal(wrongType(node, type), meta.description + hint(node, type));
 }
 
 export function refusal(refused: string, expected: string, near: Near | null = null): Refusal {
@@ -125,7 +125,18 @@ function wrongType(node: Node, wanted: 'text' | 'number'): string {
   return wanted === 'number' ? `${nodeWord(node)} is no number` : `${nodeWord(node)} is no text to YAML`;
 }
 
-/** A text that YAML takes for something else is none without quotes. */
-function quotesHint(node: Node, wanted: 'text' | 'number'): string {
-  return wanted === 'text' && node.kind === 'scalar' && node.text !== '' ? ', here in quotes' : '';
+/** How the same is written as what is wanted, where that can be told. */
+function hint(node: Node, wanted: 'text' | 'number'): string {
+  if (node.kind !== 'scalar' || node.text === '') return '';
+  return wanted === 'text' ? ', here in quotes' : numberHint(node);
+}
+
+/** For a text that begins like a number: "12.0", 4,6 or 12.0 m/s². */
+export function numberHint({ text, plain }: ScalarNode): string {
+  const [, number = '', fraction, rest = ''] =
+    /^(-?\d{1,15}(?:\.\d{1,6})?)(?:,(\d{1,6}))?([^\d,.].{0,20})?$/.exec(text) ?? [];
+  if (number === '') return '';
+  const decimal = fraction === undefined ? number : `${number}.${fraction}`;
+  if (fraction !== undefined) return `, with a point and no comma: ${decimal}`;
+  return rest === '' && plain ? '' : `, without ${rest === '' ? 'quotes' : 'a unit'}: ${decimal}`;
 }

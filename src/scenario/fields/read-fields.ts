@@ -35,9 +35,12 @@ export function readSome<S extends z.ZodObject>(
   const known = Object.keys(definition.shape);
   const values: Record<string, unknown> = {};
   let complete = true;
-  for (const { key, keySpan } of map.entries) {
+  for (const { key, keySpan, value } of map.entries) {
     if (known.includes(key)) continue;
-    const expected = separatorHint(key, known) ?? `it has ${known.join(', ')}`;
+    const has = `it has ${known.join(', ')}`;
+    // A key without even a colon: what stands behind a comma.
+    const stray = value.span === keySpan ? `; a text with a comma in it stands in quotes` : '';
+    const expected = separatorHint(key, known) ?? `${has}${stray}`;
     problems.on(keySpan, 'unknown', `${what} has no ${quoted(key)}`, expected, { word: key, known });
     complete = false;
   }
@@ -63,8 +66,8 @@ export function readSome<S extends z.ZodObject>(
 
 /** For a key that begins like a known one: YAML wants a colon and a space behind a key. */
 function separatorHint(key: string, known: readonly string[]): string | null {
-  const begins = known.find((word) => key.startsWith(`${word}:`) || key.startsWith(`${word} `));
-  return begins === undefined ? null : `a colon and a space stand behind a key: "${begins}: …"`;
+  const begins = known.find((word) => key.startsWith(word) && /^[:\s：=]/.test(key.slice(word.length)));
+  return begins === undefined ? null : `a colon and an ordinary space stand behind a key: "${begins}: …"`;
 }
 
 /** "by: a worker's name": what a field that is not there should hold. */

@@ -33,6 +33,10 @@ export function nameRefusal(text: string): Refusal | null {
 
 const ARTICLE = { tool: "a tool's name", worker: "a worker's name", 'tool or worker': "a tool's or a worker's name" };
 
+function hasArticle(named: Named): named is keyof typeof ARTICLE {
+  return Object.hasOwn(ARTICLE, named);
+}
+
 /** The name of one tool or worker. */
 export function nameOf(named: keyof typeof ARTICLE): Field<string> {
   return field({ type: 'string', description: ARTICLE[named] }, (node, reading) => readName(node, named, reading));
@@ -70,7 +74,8 @@ export function namesOf(named: Named, description: string): Field<readonly strin
 
 /** A name that is used, or null where the node is none. */
 export function readName(node: Node, named: Named, reading: Reading): string | null {
-  const name = readScalar(node, 'text', { description: 'a name' }, (text) => nameRefusal(text) ?? text);
+  const description = hasArticle(named) ? ARTICLE[named] : NAME;
+  const name = readScalar(node, 'text', { description }, (text) => nameRefusal(text) ?? text);
   if (isRefusal(name)) {
     reading.refuse(node, name);
     return null;

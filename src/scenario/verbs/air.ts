@@ -2,7 +2,7 @@
 // clear air; loss 0/1 alone makes it clear again.
 import type { AirFault, Ratio } from '../day.js';
 import { choice } from '../fields/choice.js';
-import { duration, formatDuration, parseDuration } from '../fields/duration.js';
+import { duration, formatDuration, noDuration, parseDuration } from '../fields/duration.js';
 import { type Field, type Found, field, refusal } from '../fields/field.js';
 import { ratio } from '../fields/ratio.js';
 import type { Problems } from '../problems.js';
@@ -27,7 +27,8 @@ const delay: Field<readonly [lowMs: number, highMs: number]> = field(
   (node, { refuse }) => {
     const [low, high, ...others] = node.kind === 'list' ? node.items : [node, node];
     const [lowMs, highMs] = [low, high].map((end) => (end?.kind === 'scalar' ? parseDuration(end.text) : null));
-    if (lowMs == null || highMs == null || others.length > 0) refuse(node, refusal('this is no delay', DELAY));
+    if (node.kind === 'scalar' && lowMs === null) refuse(node, noDuration(node.text, DELAY));
+    else if (lowMs == null || highMs == null || others.length > 0) refuse(node, refusal('this is no delay', DELAY));
     else if (lowMs <= highMs && highMs <= MAX_DELAY_MS) return [lowMs, highMs];
     else refuse(node, refusal('this delay is not possible', `${DELAY}, the shorter first, at most ${MAX_DELAY}`));
     return null;

@@ -61,15 +61,20 @@ function momentsOf(rate: Rate, atMs: number, forMs: number | null, around: Surro
     if (stray !== undefined) problems.at(stray.node, 'missing', 'this goes with "every"', expected);
     return [atMs];
   }
+  if (until === undefined && times === undefined) {
+    problems.at(every.node, 'missing', '"every" does not say how often', 'times: 6 or until: 15:00 beside it');
+    return [];
+  }
   if (forMs === null) {
     problems.at(every.node, 'missing', 'what comes again needs "for"', 'how long it lasts each time, such as for: 5m');
   } else reportOverlap(every, forMs, 'for', around);
-  if (until !== undefined && times !== undefined) {
-    problems.at(times.node, 'unexpected', '"until" and "times" exclude each other', 'one of them');
-  } else if (times !== undefined) {
+  if (until === undefined && times !== undefined) {
     return timesOf({ atMs, every, times: times.value }, 'the last time', times, around);
-  } else if (until !== undefined) return momentsUntil(until, every, atMs, around);
-  else problems.at(every.node, 'missing', '"every" does not say how often', 'times: 6 or until: 15:00 beside it');
+  }
+  if (until !== undefined && times === undefined) return momentsUntil(until, every, atMs, around);
+  if (times !== undefined) {
+    problems.at(times.node, 'unexpected', '"until" and "times" exclude each other', 'one of them');
+  }
   return [];
 }
 
@@ -82,7 +87,8 @@ function momentsUntil(
   const { problems, frame } = around;
   const untilMs = until.value === 'end' ? frame.untilMs : sinceStart(until.value, frame.fromMs);
   if (untilMs > frame.untilMs) reportOutside(problems, until.node, frame);
-  else if (untilMs <= atMs) problems.at(until.node, 'value', 'this ends before it begins', 'a time after "at"');
+  else if (untilMs <= atMs)
+    problems.at(until.node, 'value', 'this ends before it begins', 'a time after "at", with its day');
   else {
     const times = Math.ceil((untilMs - atMs) / every.value);
     if (times <= MAX_TIMES) return timesOf({ atMs, every, times }, 'the last time', until, around);

@@ -24,7 +24,24 @@ const BEFORE_A_DOCUMENT: readonly CST.TokenType[] = ['space', 'comment', 'newlin
 
 /** Reports every hazard. False where the text must not be parsed at all. */
 export function withoutHazards(text: string, problems: Problems): boolean {
-  return charactersAllowed(text, problems) && lexemesAllowed(text, problems);
+  return charactersAllowed(text, problems) && linesAllowed(text, problems) && lexemesAllowed(text, problems);
+}
+
+/** Spaces that look like one, and marks that a merge left behind, make YAML stumble in places that are not to blame. */
+function linesAllowed(text: string, problems: Problems): boolean {
+  let allowed = true;
+  for (const { index, 0: found } of text.matchAll(/^[ \t]*[\xa0\u1680\u2000-\u200a\u202f\u205f\u3000]/gm)) {
+    const start = index + found.length - 1;
+    const message = 'what indents this line looks like a space and is none';
+    problems.on({ start, end: start + 1 }, 'yaml', message, 'lines are indented with ordinary spaces');
+    allowed = false;
+  }
+  for (const { index, 0: found } of text.matchAll(/^(?:<{7}|={7}|>{7}|\|{7})(?= |\r?$)/gm)) {
+    const expected = 'one of the two versions, and no marks';
+    problems.on({ start: index, end: index + found.length }, 'yaml', 'a merge is not finished here', expected);
+    allowed = false;
+  }
+  return allowed;
 }
 
 function charactersAllowed(text: string, problems: Problems): boolean {

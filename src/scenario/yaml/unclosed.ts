@@ -64,7 +64,8 @@ export class Unclosed {
       ? `a second ${sign} behind the text`
       : `a ${sign === '{' ? '}' : ']'} behind what it holds`;
     const indent = isQuote ? '' : ', and whatever it holds indented further than the line it opens in';
-    this.problems.on(span, 'yaml', `this ${sign} is not closed`, `${expected}${indent}`);
+    const comment = !isQuote && / #/.test(this.text.slice(offset, span.end)) ? '; what follows " #" is a comment' : '';
+    this.problems.on(span, 'yaml', `this ${sign} is not closed`, `${expected}${indent}${comment}`);
   }
 }
 

@@ -66,6 +66,7 @@ describe('a fault', () => {
     ['cut: breaker, for: 20s, every: 40m, until: 07:00', ['this ends before it begins']],
     ['cut: breaker, for: 20s, every: 40m, until: 16:01', ['this lies outside the day']],
     ['cut: breaker, for: 20s, every: 40m, until: noon', ['"noon" is no time']],
+    ['cut: breaker, for: 20s, every: 40m, until: 6:55', ['"6:55" is no time']],
     ['cell: breaker, left: 8%, every: 3ms, until: end', ['this comes more than 10000 times']],
     ['air: [breaker, Edda], loss: 1/2, every: 40m, times: 3', ['what comes again needs "for"']],
     ['cut: breaker, for: 20s, evry: 40m, times: 3', ['a "cut" step has no "evry" → every']],

@@ -8,7 +8,9 @@ const DAY = `[
   {at: 07:00, pair: breaker, with: Edda, as: morning},
   {at: 07:10, work: breaker, by: Edda, bursts: 2, of: 12s, every: 1m, as: morning},
   {at: 09:00, tap: Edda, for: 1s, as: tea},
-  {at: 12:00, leave: Edda, for: 5m, as: lunch}]`;
+  {at: 12:00, leave: Edda, for: 5m, as: lunch},
+  {at: 13:00, cut: Edda, for: 5s, as: faults},
+  {at: 13:01, cell: breaker, left: 8%, as: faults}]`;
 
 const TOOLS = `{
   breaker: {hand: percussive, magnitude: 12.0, keyed: 12.0},
@@ -53,7 +55,7 @@ describe('a what-if', () => {
   it('moves the steps of a label', () => {
     const shifted = dayWith('[{shift: morning, by: 30m}]').events;
     expect(shifted.map(({ atMs }) => atMs)).toEqual([
-      360_000, 2_100_000, 2_400_000, 3_000_000, 3_060_000, 7_800_000, 18_600_000,
+      360_000, 2_100_000, 2_400_000, 3_000_000, 3_060_000, 7_800_000, 18_600_000, 22_200_000, 22_260_000,
     ]);
     expect(dayWith('[{shift: lunch, by: -3h}]').events.map((event) => event.do)).toEqual([
       'set',
@@ -63,11 +65,19 @@ describe('a what-if', () => {
       'run',
       'tap',
       'leave',
+      'cut',
+      'cell',
     ]);
   });
 
   it('drops the steps of a label', () => {
-    expect(dayWith('[{drop: morning}]').events.map((event) => event.do)).toEqual(['set', 'tap', 'leave']);
+    expect(dayWith('[{drop: morning}]').events.map((event) => event.do)).toEqual([
+      'set',
+      'tap',
+      'leave',
+      'cut',
+      'cell',
+    ]);
   });
 
   it('gives the steps of a label to another worker', () => {
@@ -75,6 +85,17 @@ describe('a what-if', () => {
     expect(events.slice(2, 5)).toMatchObject([{ with: 'Bram' }, { by: 'Bram' }, { by: 'Bram' }]);
     expect(events.slice(5)).toEqual(AS_WRITTEN.events.slice(5));
     expect(dayWith('[{give: tea, to: Bram}]').events[5]).toMatchObject({ do: 'tap', worker: 'Bram' });
+  });
+
+  it('gives a readout to another worker, or to another tool, and takes none from one to the other', () => {
+    const day = '[{at: 09:00, readout: Edda, as: out}, {at: 09:01, readout: breaker, as: out}]';
+    const changes = '{another worker: [{give: out, to: Bram}], another tool: [{use: drill, in: out}]}';
+    const { whatIfRuns } = read(scenarioText({ tools: TOOLS, day, 'what-if': changes }));
+    const readOut = whatIfRuns.map((run) => run.day.events.map((event) => event.do === 'readout' && event.device));
+    expect(readOut).toEqual([
+      ['Bram', 'breaker'],
+      ['Edda', 'drill'],
+    ]);
   });
 
   it('puts another tool into the steps of a label', () => {
@@ -115,6 +136,8 @@ describe('a what-if', () => {
     ['{shift: lunch, by: 4h}', ['what is moved so far lies outside the day']],
     ['{drop: lunch, by: 5m}', ['a "drop" change has no "by"']],
     ['{give: lunch, to: Bram}', ['no step of this label can be given away']],
+    ['{give: faults, to: Bram}', ['no step of this label can be given away']],
+    ['{use: drill, in: faults}', ['no step of this label can use another tool']],
     ['{give: morning, to: Edda}', ['no step of this label can be given away']],
     ['{use: drill, in: lunch}', ['no step of this label can use another tool']],
     ['{drop: lunch, give: tea, to: Bram}', ['a second kind, "give", beside "drop"']],
