@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { writeScenario } from '../../src/scenario/write.js';
+import { airErrors, attack, cell, clock, cut, exchange, flashPage } from '../days/arbitrary-events.js';
 import { anyDay } from './days.js';
 import { read, readRun, scenarioText } from './reading.js';
+
+const TWO_TOOLS = '{breaker: {hand: percussive, magnitude: 12.0}, grinder: {hand: rotary, magnitude: 7.5}}';
 
 describe('writeScenario', () => {
   it('writes a day that reads back as the same day', () => {
@@ -13,6 +16,20 @@ describe('writeScenario', () => {
         expect(scenario.title).toBe(title);
         expect(scenario.runs).toEqual([{ row: '', whatIf: null, day, expectations: [], notes: [] }]);
         expect(writeScenario(scenario.runs[0]!.day, { title })).toBe(text);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('writes the faults of random days so that they read back', () => {
+    const times = { gridMs: 1, workFromMs: 0, lastMs: 3_600_000 };
+    const cast = { tools: 2, workers: 2 };
+    const faults = [airErrors, cut, cell, exchange, clock, flashPage, attack].map((fault) => fault(cast, times));
+    const { day } = readRun(scenarioText({ tools: TWO_TOOLS }));
+    fc.assert(
+      fc.property(fc.oneof(...faults), (event) => {
+        const faulty = { ...day, events: [event] };
+        expect(readRun(writeScenario(faulty, { title: 'A fault' })).day).toEqual(faulty);
       }),
       { numRuns: 300 },
     );
