@@ -1,10 +1,32 @@
-// The byte budget of the frames (TAL-1): every field and its width in bits. A tally, a report and an acknowledgement each
-// fit one Bluetooth legacy advertisement with its header (27 bytes). Sums saturate at the widths given here.
+// The tables of the wire format: every field of every frame and its width in bits, in the order in which they are packed,
+// most significant bit first. The codec reads its places from here; src/link/README.md holds the same tables for people.
+// A tally, a report and an acknowledgement each fit one Bluetooth legacy advertisement with its header (TAL-1).
 
+export type Layout = Readonly<Record<string, number>>;
+
+export const VERSION = 1;
+
+/** Most bytes of a tally, report or acknowledgement. */
 export const MAX_FRAME_BYTES = 27;
+/** Most bytes of a frame of a pairing: one Bluetooth extended advertisement with its header. */
+export const MAX_PAIRING_BYTES = 244;
 
-/** Kind (5 bits) and version (3 bits), link, sequence; then the body; then the tag that seals the frame. */
-export const HEADER_BITS = { kindAndVersion: 8, link: 16, sequence: 32 } as const;
+/** What the first five bits of a frame say. Codes below 16 are of sealed frames; an accept has one code for each side. */
+export const KIND_CODES = {
+  tally: 1,
+  report: 2,
+  ack: 3,
+  counterAccept: 4,
+  wearableAccept: 5,
+  hello: 16,
+  answer: 17,
+  nonce: 18,
+  reveal: 19,
+  refuse: 20,
+} as const;
+
+/** Of a sealed frame; then the body; then the tag. */
+export const HEADER_BITS = { kind: 5, version: 3, link: 16, sequence: 32 } as const;
 export const TAG_BITS = 32;
 
 export const TALLY_BITS = {
@@ -33,10 +55,57 @@ export const ACKNOWLEDGEMENT_BITS = {
   leftTenths: 16,
 } as const;
 
-/** Bytes of a whole frame with this body; a body fills whole bytes or is wrong. */
-export function frameBytes(body: Readonly<Record<string, number>>): number {
-  const bits = [...Object.values(HEADER_BITS), ...Object.values(body), TAG_BITS].reduce((sum, width) => sum + width, 0);
-  if (bits % 8 !== 0) throw new Error(`a frame of ${bits} bits does not fill whole bytes`);
+export const ACCEPT_BITS = { counter: 16, wearable: 16 } as const;
+
+/** What a sealed frame is sealed with, beside its key: never twice the same under one key (TAL-2). */
+export const NONCE_BITS = { direction: 8, link: 16, session: 32, sequence: 32, zero: 16 } as const;
+
+/** Of a frame of a pairing, which has no key yet; then the body; then a CRC-32. */
+export const PAIRING_HEADER_BITS = { kind: 5, version: 3 } as const;
+export const CHECKSUM_BITS = 32;
+
+export const HELLO_BITS = { counter: 16, wearable: 16, publicKey: 256 } as const;
+
+export const ANSWER_BITS = {
+  counter: 16,
+  wearable: 16,
+  link: 16,
+  session: 32,
+  publicKey: 256,
+  commitment: 128,
+} as const;
+
+/** Of a nonce and of a reveal. */
+export const PAIRING_NONCE_BITS = { counter: 16, wearable: 16, nonce: 128 } as const;
+
+export const REFUSE_BITS = { counter: 16, wearable: 16, reason: 8 } as const;
+
+/** What both sides of a pairing know of it in the end: digits and key come from this. */
+export const TRANSCRIPT_BITS = {
+  counter: 16,
+  wearable: 16,
+  link: 16,
+  session: 32,
+  counterKey: 256,
+  wearableKey: 256,
+  counterNonce: 128,
+  wearableNonce: 128,
+} as const;
+
+/** Bytes of a whole sealed frame with this body. */
+export function frameBytes(body: Layout): number {
+  return bytesOf(HEADER_BITS) + bytesOf(body) + TAG_BITS / 8;
+}
+
+/** Bytes of a whole frame of a pairing with this body. */
+export function pairingBytes(body: Layout): number {
+  return bytesOf(PAIRING_HEADER_BITS) + bytesOf(body) + CHECKSUM_BITS / 8;
+}
+
+/** What is laid out fills whole bytes, or is wrong. */
+export function bytesOf(layout: Layout): number {
+  const bits = Object.values(layout).reduce((sum, width) => sum + width, 0);
+  if (bits % 8 !== 0) throw new Error(`${bits} bits do not fill whole bytes`);
   return bits / 8;
 }
 

@@ -2,11 +2,21 @@
 import { expect, test } from 'vitest';
 import { MAX_DOSE, MAX_MAGNITUDE_TENTHS, U_PER_POINT } from '../../src/exposure/dose.js';
 import {
+  ACCEPT_BITS,
   ACKNOWLEDGEMENT_BITS,
+  ANSWER_BITS,
+  bytesOf,
   frameBytes,
   HEADER_BITS,
+  HELLO_BITS,
+  KIND_CODES,
   largest,
   MAX_FRAME_BYTES,
+  MAX_PAIRING_BYTES,
+  NONCE_BITS,
+  PAIRING_NONCE_BITS,
+  pairingBytes,
+  REFUSE_BITS,
   REPORT_BITS,
   TAG_BITS,
   TALLY_BITS,
@@ -21,10 +31,29 @@ test('each frame fits 27 bytes, and the tally fills them', () => {
   expect(frameBytes(TALLY_BITS)).toBe(27);
   expect(frameBytes(REPORT_BITS)).toBeLessThanOrEqual(27);
   expect(frameBytes(ACKNOWLEDGEMENT_BITS)).toBeLessThanOrEqual(27);
+  expect(frameBytes(ACCEPT_BITS)).toBeLessThanOrEqual(27);
+});
+
+test('each frame of a pairing fits 244 bytes', () => {
+  expect(MAX_PAIRING_BYTES).toBe(244);
+  for (const body of [HELLO_BITS, ANSWER_BITS, PAIRING_NONCE_BITS, REFUSE_BITS]) {
+    expect(pairingBytes(body)).toBeLessThanOrEqual(244);
+  }
+});
+
+test('a nonce has the 13 bytes that CCM wants with two bytes of length', () => {
+  // RFC 3610, section 2: 15 - L bytes, and L is 2 for frames below 64 KiB.
+  expect(bytesOf(NONCE_BITS)).toBe(15 - 2);
+});
+
+test('every kind has five bits of its own', () => {
+  const codes = Object.values(KIND_CODES);
+  expect(new Set(codes).size).toBe(codes.length);
+  expect(Math.max(...codes)).toBeLessThanOrEqual(largest(HEADER_BITS.kind));
 });
 
 test('the tally is laid out as the brief says: 7 bytes of header, 16 of body, 4 of tag', () => {
-  expect(HEADER_BITS).toEqual({ kindAndVersion: 8, link: 16, sequence: 32 });
+  expect(HEADER_BITS).toEqual({ kind: 5, version: 3, link: 16, sequence: 32 });
   expect(TALLY_BITS).toEqual({
     dose: 52,
     triggerWindows: 28,
@@ -37,7 +66,7 @@ test('the tally is laid out as the brief says: 7 bytes of header, 16 of body, 4 
 });
 
 test('a body that does not fill whole bytes is an error', () => {
-  expect(() => frameBytes({ odd: 7 })).toThrow('does not fill whole bytes');
+  expect(() => frameBytes({ odd: 7 })).toThrow('7 bits do not fill whole bytes');
 });
 
 test('dose has 52 bits in every frame that carries one', () => {
