@@ -15,6 +15,8 @@ export interface FlashState {
   steps: number;
   /** Power fails when this many steps have been made, in the one that would be next; null: it does not. */
   failsAt: number | null;
+  /** Power fails in the next erase. */
+  failsInErase: boolean;
   powered: boolean;
   /** The page that is being erased, or null. */
   erasing: number | null;
@@ -36,6 +38,7 @@ export function newFlash(random: RandomStream): FlashState {
     bad: new Array<boolean>(GEOMETRY.pages).fill(false),
     steps: 0,
     failsAt: null,
+    failsInErase: false,
     powered: true,
     erasing: null,
     random: random.state(),
@@ -117,6 +120,7 @@ export class SimFlash {
     requirePage(page);
     if (!inner.powered || inner.erasing !== null) return false;
     inner.erases[page]! += 1;
+    if (inner.failsInErase) this.failAfter(this.random.within(0, ERASE_STEPS - 1));
     const made = this.stepsLeft(ERASE_STEPS);
     if (made < ERASE_STEPS) {
       eraseCut(this.pageBytes(page), made, this.random);
@@ -149,12 +153,18 @@ export class SimFlash {
     this.inner.failsAt = this.inner.steps + steps;
   }
 
+  /** Power fails in the next erase, somewhere on its way. */
+  failInErase(): void {
+    this.inner.failsInErase = true;
+  }
+
   /** Power fails now; an erase that goes on is left somewhere on its way. */
   failNow(): void {
     const { inner, random } = this;
     if (inner.erasing !== null) eraseCut(this.pageBytes(inner.erasing), random.within(0, ERASE_STEPS - 1), random);
     inner.erasing = null;
     inner.failsAt = null;
+    inner.failsInErase = false;
     inner.powered = false;
   }
 
@@ -176,6 +186,7 @@ export class SimFlash {
   private powerFails(during: 'program' | 'erase', steps: number): void {
     this.inner.steps += steps;
     this.inner.failsAt = null;
+    this.inner.failsInErase = false;
     this.inner.powered = false;
     this.tell({ what: 'failed', in: during });
   }

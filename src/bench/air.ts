@@ -1,37 +1,65 @@
 // Frames on their way: what a device sends is put into the trace, then into the air between the two, and what arrives is
 // handed to the other.
-import { arrivalsMs } from '../../sim/radio/radio.js';
-import type { Message } from '../link/messages.js';
-import { advance, bringUp, isCounter, nameOf, type Stage, workerOf } from './stage.js';
+import { hear } from '../../sim/radio/attacker.js';
+import { arrivals, flipBits } from '../../sim/radio/radio.js';
+import type { Message } from '../link/pairing-messages.js';
+import { middleOf } from './attacks/attack.js';
+import { intercept } from './attacks/middle.js';
+import { hexText } from './hex.js';
+import { advance, bringUp, deviceOf, deviceState, isCounter, nameOf, type Stage, workerOf } from './stage.js';
 import type { Tracer } from './tracer.js';
 import type { Occurrence } from './world.js';
 
-export function send(stage: Stage, from: number, to: number, message: Message): void {
+export function send(stage: Stage, from: number, to: number, bytes: Uint8Array, meaning: Message): void {
   const { world, tracer, clock } = stage;
-  if (message.frame === 'answer') world.sessions[from - 1]!.set(message.link, message.session);
-  const sent = tracer === null ? 0 : traceSent(stage, tracer, from, to, message);
+  if (meaning.frame === 'answer') world.sessions[from - 1]!.set(meaning.link, meaning.session);
+  const sent = tracer === null ? 0 : traceSent(stage, tracer, from, to, bytes, meaning);
   const [tool, worker] = isCounter(stage, from) ? [from - 1, workerOf(stage, to)] : [to - 1, workerOf(stage, from)];
   const air = world.air[tool]?.[worker];
   if (air === undefined) throw new Error(`a frame from device ${from} is meant for ${to}, which is no peer of it`);
   if (world.tools[tool]!.place !== world.workers[worker]!.place) {
-    traceLost(stage, from, to, message, 'range', sent);
+    traceLost(stage, from, to, meaning, 'range', sent);
     return;
   }
-  const arrivals = arrivalsMs(air, stage.random.air[tool]![worker]!);
-  if (arrivals.length === 0) traceLost(stage, from, to, message, 'loss', sent);
-  for (const delayMs of arrivals) clock.arm(delayMs, { of: 'arrival', to, from, message, cause: sent });
+  if (isOverheard(stage, tool, worker, bytes, to, meaning)) {
+    traceLost(stage, from, to, meaning, 'intercepted', sent);
+    return;
+  }
+  const random = stage.random.air[tool]![worker]!;
+  const arriving = arrivals(air, random);
+  if (arriving.length === 0) traceLost(stage, from, to, meaning, 'loss', sent);
+  for (const { delayMs, flips } of arriving) {
+    const arrived = flips ? flipBits(bytes, random) : bytes;
+    const [name, frame] = [nameOf(stage, from), flips ? 'damaged' : meaning.frame];
+    clock.arm(delayMs, { of: 'arrival', to, from: name, frame, bytes: arrived, cause: sent });
+  }
 }
 
-export function arrive(stage: Stage, { to, from, message, cause }: Occurrence & { of: 'arrival' }): void {
+/** An attacker hears what these two send. True where somebody in the middle lets it go no further. */
+function isOverheard(
+  stage: Stage,
+  tool: number,
+  worker: number,
+  bytes: Uint8Array,
+  to: number,
+  meaning: Message,
+): boolean {
+  const attacker = stage.world.attackers[tool]![worker]!;
+  if (attacker === null) return false;
+  hear(attacker, { bytes, to });
+  const middle = middleOf(stage, tool, worker);
+  return middle !== undefined && intercept(stage, middle, bytes, meaning);
+}
+
+export function arrive(stage: Stage, due: Occurrence & { of: 'arrival' }): void {
   const { world, tracer } = stage;
+  const { to, from, frame, bytes, cause } = due;
   bringUp(stage, to);
+  if (!deviceState(stage, to).on) return;
   world.cause = cause;
-  if (tracer !== null) {
-    world.cause = tracer.add(nameOf(stage, to), 'air.heard', { frame: message.frame, from: nameOf(stage, from) });
-  }
-  const counter = stage.counters[to - 1];
-  if (counter !== undefined) counter.receive(message, from);
-  else stage.wearables[workerOf(stage, to)]!.receive(message, from);
+  world.arriving = due;
+  if (tracer !== null) world.cause = tracer.add(nameOf(stage, to), 'air.heard', { frame, from });
+  deviceOf(stage, to).receive(bytes);
   advance(stage, to);
 }
 
@@ -44,12 +72,21 @@ function traceLost(stage: Stage, from: number, to: number, message: Message, rea
   world.cause = cause;
 }
 
-function traceSent(stage: Stage, tracer: Tracer, from: number, to: number, message: Message): number {
+function traceSent(
+  stage: Stage,
+  tracer: Tracer,
+  from: number,
+  to: number,
+  frame: Uint8Array,
+  message: Message,
+): number {
   const by = nameOf(stage, from);
+  const bytes = hexText(frame);
   const toName = nameOf(stage, to);
   switch (message.frame) {
     case 'tally':
       return tracer.add(by, 'air.tally', {
+        bytes,
         cell: message.cell,
         dose: message.dose,
         flags: message.flags,
@@ -63,6 +100,7 @@ function traceSent(stage: Stage, tracer: Tracer, from: number, to: number, messa
       });
     case 'report':
       return tracer.add(by, 'air.report', {
+        bytes,
         link: message.link,
         powerLosses: message.powerLosses,
         sequence: message.sequence,
@@ -74,6 +112,7 @@ function traceSent(stage: Stage, tracer: Tracer, from: number, to: number, messa
       });
     case 'ack':
       return tracer.add(by, 'air.ack', {
+        bytes,
         closed: message.closed,
         highest: message.highest,
         highestReport: message.highestReport,
@@ -84,7 +123,7 @@ function traceSent(stage: Stage, tracer: Tracer, from: number, to: number, messa
         to: toName,
       });
   }
-  return tracer.add(by, 'air.pairing', { frame: message.frame, to: toName });
+  return tracer.add(by, 'air.pairing', { bytes, frame: message.frame, to: toName });
 }
 
 /** The session that a counter's link belongs to, as its answer at pairing said. */

@@ -2,23 +2,32 @@
 // due in the world comes first, so that what ends then has ended before something begins; then the day's own events, then
 // the devices in the order in which they are named.
 import { VirtualClock } from '../../sim/kernel/clock.js';
+import { ModelCounter } from '../counter/counter.js';
+import { CHIP, NO_KEYS } from '../link/cipher.js';
 import type { EngineMaker } from '../port/engine.js';
-import type { Observation } from '../port/port.js';
+import type { CounterMaker, Observation } from '../port/port.js';
+import type { Refusal } from '../port/refusals.js';
 import type { Day } from '../scenario/day.js';
 import type { TraceEvent } from '../trace/kinds.js';
 import { Recorder, type Watcher } from '../trace/recorder.js';
 import type { Shift } from '../wearable/state.js';
 import { arrive } from './air.js';
+import { endAttack, goOnAttacking } from './attacks/attack.js';
 import { CHECKPOINT_MS, checkpoint } from './checkpoint.js';
-import { bootAll, copyCounter, copyWearable, newCounter, newWearable } from './devices.js';
+import { driftOn, endClockFault } from './clocks.js';
+import { copyDevices, newFlashOf, startDevice } from './devices.js';
 import { tableEngine } from './engines/table.js';
-import { happen, liftAir, liftSensor, returnFrom } from './happen.js';
+import { happen } from './happen.js';
 import { opening } from './opening.js';
+import { powerBack } from './power/back.js';
+import { cellCrossed } from './power/cells.js';
 import { copyRandomness, type Randomness, randomnessOf } from './randomness.js';
-import { advance, inputToCounter, inputToWearable, type Stage } from './stage.js';
+import { advance, deviceState, inputToCounter, inputToWearable, type Stage, type Workshop } from './stage.js';
 import { goOn } from './tasks.js';
-import { giveWindow, stopTool } from './tools.js';
+import { endWindow, giveWindow, stopTool } from './tools.js';
 import { Tracer } from './tracer.js';
+import { liftAir, liftSensor } from './verbs/faults.js';
+import { returnFrom } from './verbs/people.js';
 import { newWorld, type Occurrence, type World } from './world.js';
 
 /** Steps in one day before it is called endless; an 8 h day with four tools takes about 30 000. */
@@ -27,6 +36,10 @@ const MAX_STEPS = 20_000_000;
 export interface BenchOptions {
   /** What runs the statecharts: the transition table unless something else is asked for. */
   readonly engine?: EngineMaker;
+  /** The counters of the day: the model's unless something else is asked for. */
+  readonly counter?: CounterMaker;
+  /** Whether frames are sealed with keys (unless said otherwise), or with a checksum only, which takes less time. */
+  readonly keys?: boolean;
   /** Whether the trace is kept (unless said otherwise), only watched as it happens, or not made at all. */
   readonly trace?: 'kept' | 'watched' | 'none';
   /** Told of every event of the trace as it happens. */
@@ -38,6 +51,8 @@ export interface Outcome {
   readonly counters: Readonly<Record<string, Observation>>;
   /** The shifts that each worker's wearable keeps, oldest first. */
   readonly shifts: Readonly<Record<string, readonly Shift[]>>;
+  /** Frames that each device has dropped, by reason, a tool's name standing for its counter. */
+  readonly refused: Readonly<Record<string, { readonly [reason in Refusal]?: number }>>;
 }
 
 /** A moment of a bench, from which any number of benches can go on, each by itself. */
@@ -52,14 +67,14 @@ export class Bench {
 
   /** A bench at the start of a day, its devices switched on. */
   static open(day: Day, options: BenchOptions = {}): Bench {
-    const engine = options.engine ?? tableEngine;
     const { trace = 'kept', watchers = [] } = options;
     const recorder = trace === 'none' ? null : new Recorder(watchers, trace === 'kept');
-    const stage = newStage(day, newWorld(day), randomnessOf(day), recorder);
-    stage.counters.push(...day.tools.map((_, tool) => newCounter(stage, tool, engine)));
-    stage.wearables.push(...day.workers.map((_, worker) => newWearable(stage, worker, engine)));
+    const stage = newStage(day, newWorld(day), workshopOf(options), randomnessOf(day), recorder);
     opening(stage);
-    bootAll(stage);
+    for (let id = 1; id <= stage.world.devices.length; id++) {
+      stage.flashes.push(newFlashOf(stage, id));
+      startDevice(stage, id);
+    }
     for (const [tool, { window }] of stage.world.tools.entries()) giveWindow(stage, tool, window.levelMm, 0);
     if (stage.tracer !== null) stage.clock.arm(CHECKPOINT_MS, { of: 'checkpoint' });
     return new Bench(stage);
@@ -120,6 +135,12 @@ export class Bench {
     return {
       counters: Object.fromEntries(day.tools.map(({ name }, tool) => [name, counters[tool]!.observe()])),
       shifts: Object.fromEntries(day.workers.map(({ name }, worker) => [name, wearables[worker]!.observe()])),
+      refused: Object.fromEntries(
+        [...day.tools, ...day.workers].map(({ name }, index) => [
+          name,
+          { ...deviceState(this.stage, index + 1).refused },
+        ]),
+      ),
     };
   }
 
@@ -128,11 +149,10 @@ export class Bench {
    * cannot: an error says so.
    */
   fork(): Bench {
-    const { day, world, random, tracer, counters, wearables } = this.stage;
+    const { day, world, workshop, random, tracer } = this.stage;
     const recorder = tracer === null ? null : new Recorder([], tracer.recorder.keep, tracer.recorder);
-    const stage = newStage(day, structuredClone(world), copyRandomness(random), recorder);
-    stage.counters.push(...counters.map((counter, tool) => copyCounter(stage, tool, counter)));
-    stage.wearables.push(...wearables.map((wearable, worker) => copyWearable(stage, worker, wearable)));
+    const stage = newStage(day, structuredClone(world), workshop, copyRandomness(random), recorder);
+    copyDevices(stage, this.stage);
     const copy = new Bench(stage);
     copy.taken = this.taken;
     return copy;
@@ -168,7 +188,7 @@ export class Bench {
         stopTool(stage, due.tool, due.run);
         break;
       case 'window':
-        giveWindow(stage, due.tool, stage.world.tools[due.tool]!.window.levelMm, due.cause);
+        endWindow(stage, due);
         break;
       case 'counter input':
         inputToCounter(stage, due.tool, due.input, due.cause);
@@ -188,13 +208,43 @@ export class Bench {
       case 'good sensor':
         liftSensor(stage, due.tool, due.fault);
         break;
+      case 'power':
+        powerBack(stage, due.device, due.start);
+        break;
+      case 'erased':
+        if (deviceState(stage, due.device).starts === due.start) stage.flashes[due.device - 1]!.finishErase();
+        break;
+      case 'cell':
+        cellCrossed(stage, due.device, due.plan);
+        break;
+      case 'drift':
+        driftOn(stage, due.device, due.fault, due.drift);
+        break;
+      case 'true clock':
+        endClockFault(stage, due.device, due.fault);
+        break;
+      case 'attack':
+        goOnAttacking(stage, due.attack);
+        break;
+      case 'attack over':
+        endAttack(stage, due.attack);
+        break;
       case 'checkpoint':
         checkpoint(stage);
     }
   }
 }
 
-function newStage(day: Day, world: World, random: Randomness, recorder: Recorder | null): Stage {
+function newStage(day: Day, world: World, workshop: Workshop, random: Randomness, recorder: Recorder | null): Stage {
   const tracer = recorder === null ? null : new Tracer(recorder, world);
-  return { day, world, clock: new VirtualClock(world.clock), counters: [], wearables: [], random, tracer };
+  const clock = new VirtualClock(world.clock);
+  return { day, world, clock, workshop, counters: [], wearables: [], flashes: [], random, tracer };
+}
+
+function workshopOf({ engine = tableEngine, counter, keys = true }: BenchOptions): Workshop {
+  return {
+    engine,
+    counter: counter ?? ((board) => new ModelCounter(board, engine)),
+    cipher: keys ? CHIP : NO_KEYS,
+  };
 }

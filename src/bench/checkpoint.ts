@@ -10,10 +10,11 @@ export function checkpoint(stage: Stage): void {
   stage.clock.arm(CHECKPOINT_MS, { of: 'checkpoint' });
 }
 
-function digest({ counters, wearables, clock, random }: Stage): string {
+function digest({ counters, wearables, flashes, clock, random }: Stage): string {
   let sum = fold(clock.pendingMs(), 0);
   for (const { drawn } of random.devices) sum = fold(drawn, sum);
-  for (const row of random.air) for (const { drawn } of row) sum = fold(drawn, sum);
+  for (const row of [...random.air, ...random.attacks]) for (const { drawn } of row) sum = fold(drawn, sum);
+  for (const { steps } of flashes) sum = fold(steps, sum);
   for (const device of counters) sum = fold(device.inside(), sum);
   for (const device of wearables) sum = fold(device.inside(), sum);
   return (sum >>> 0).toString(16).padStart(8, '0');

@@ -1,56 +1,90 @@
 // The devices of a day, each in its socket: a board through which it acts on the world, and a window for the trace into the
 // model's own state.
-import { ModelCounter } from '../counter/counter.js';
-import type { AlertLevel, Message } from '../link/messages.js';
-import type { EngineMaker } from '../port/engine.js';
+import { type FlashTold, newFlash, SimFlash } from '../../sim/flash/flash.js';
+import { GEOMETRY } from '../../sim/flash/geometry.js';
+import type { AlertLevel } from '../link/messages.js';
+import type { Message } from '../link/pairing-messages.js';
 import type { CounterInner, WearableInner } from '../port/inner.js';
-import type { Board, Display } from '../port/port.js';
+import type { Board, CounterBoard, Display } from '../port/port.js';
+import type { Refusal } from '../port/refusals.js';
 import type { WearableBoard } from '../wearable/parts.js';
 import { Wearable } from '../wearable/wearable.js';
 import { send } from './air.js';
+import { hexText } from './hex.js';
 import { levelsFor } from './levels.js';
-import { counterId, nameOf, type Stage, wearableId } from './stage.js';
+import { powerFails } from './power/fails.js';
+import { counterId, deviceState, isCounter, nameOf, type Stage, wearableId, workerOf } from './stage.js';
 
-export function newCounter(stage: Stage, tool: number, engine: EngineMaker): ModelCounter {
-  return new ModelCounter(boardOf(stage, counterId(tool)), counterInner(stage, tool), engine);
+/** Puts a device that has just been given power into its socket and starts it. */
+export function startDevice(stage: Stage, id: number): void {
+  const { day, workshop } = stage;
+  const { cellMv } = deviceState(stage, id);
+  if (isCounter(stage, id)) {
+    const counter = workshop.counter(counterBoard(stage, id - 1));
+    stage.counters[id - 1] = counter;
+    counter.boot({ id, keyedTenths: day.tools[id - 1]!.keyedTenths ?? 0 }, cellMv);
+  } else {
+    const worker = workerOf(stage, id);
+    const wearable = new Wearable(wearableBoard(stage, worker), workshop.engine);
+    stage.wearables[worker] = wearable;
+    wearable.boot(id, levelsFor(day.regime, day.workers[worker]!), cellMv);
+  }
 }
 
-export function newWearable(stage: Stage, worker: number, engine: EngineMaker): Wearable {
-  return new Wearable(wearableBoard(stage, worker), wearableInner(stage, worker), engine);
+/** Copies of the devices of another stage, in the sockets of this one. */
+export function copyDevices(stage: Stage, from: Stage): void {
+  stage.flashes.push(...from.flashes.map((flash, index) => flash.fork(tellerOf(stage, index + 1))));
+  stage.counters.push(...from.counters.map((counter, tool) => counter.fork(counterBoard(stage, tool))));
+  stage.wearables.push(...from.wearables.map((wearable, worker) => wearable.fork(wearableBoard(stage, worker))));
 }
 
-export function copyCounter(stage: Stage, tool: number, original: ModelCounter): ModelCounter {
-  return original.fork(boardOf(stage, counterId(tool)), counterInner(stage, tool));
+/** The flash of a device that was never switched on. */
+export function newFlashOf(stage: Stage, id: number): SimFlash {
+  return new SimFlash(newFlash(stage.random.metal[id - 1]!), tellerOf(stage, id));
 }
 
-export function copyWearable(stage: Stage, worker: number, original: Wearable): Wearable {
-  return original.fork(wearableBoard(stage, worker), wearableInner(stage, worker));
-}
-
-/** Switches every device on; the day has begun. */
-export function bootAll(stage: Stage): void {
-  const { day } = stage;
-  day.tools.forEach((tool, index) => {
-    stage.counters[index]!.boot({ id: counterId(index), keyedTenths: tool.keyedTenths ?? 0 });
-  });
-  day.workers.forEach((worker, index) => {
-    stage.wearables[index]!.boot(wearableId(stage, index), levelsFor(day.regime, worker));
-  });
+/** Erases take their time in the world; power that fails in an operation fails for the whole device. */
+function tellerOf(stage: Stage, id: number): (told: FlashTold) => void {
+  return (told) => {
+    const by = nameOf(stage, id);
+    switch (told.what) {
+      case 'erasing':
+        stage.tracer?.add(by, 'flash.erase', { page: told.page });
+        stage.clock.arm(GEOMETRY.eraseMs, { of: 'erased', device: id, start: deviceState(stage, id).starts });
+        break;
+      case 'failed':
+        powerFails(stage, id, told.in === 'erase' ? 'erase' : 'write');
+        break;
+      default:
+    }
+  };
 }
 
 function boardOf(stage: Stage, id: number): Board {
-  const { world, tracer } = stage;
+  const { world, tracer, workshop } = stage;
   const by = nameOf(stage, id);
   const random = stage.random.devices[id - 1]!;
+  const state = deviceState(stage, id);
+  const flash = stage.flashes[id - 1]!;
   return {
+    flash,
+    cipher: workshop.cipher,
     show: (display: Display) => {
+      if (!state.on) return;
       world.displays[id - 1] = display;
       const { icons, screen, second, value } = display;
       tracer?.add(by, 'shown.display', { icons, screen, second, value });
     },
-    send: (message: Message, to: number) => send(stage, id, to, message),
-    refused: (message: Message, from: number, reason: string) => {
-      tracer?.add(by, 'air.refused', { frame: message.frame, from: nameOf(stage, from), reason });
+    send: (frame: Uint8Array, to: number, meaning: Message) => {
+      if (state.on) send(stage, id, to, frame, meaning);
+    },
+    refused: (reason: Refusal) => {
+      state.refused[reason] = (state.refused[reason] ?? 0) + 1;
+      const { frame, from } = world.arriving;
+      tracer?.add(by, 'air.refused', { frame, from, reason });
+    },
+    record: (bytes: Uint8Array) => {
+      if (state.on) tracer?.add(by, 'shown.record', { bytes: hexText(bytes) });
     },
     random: () => random.bits(),
   };
@@ -58,33 +92,48 @@ function boardOf(stage: Stage, id: number): Board {
 
 function wearableBoard(stage: Stage, worker: number): WearableBoard {
   const { tracer } = stage;
+  const id = wearableId(stage, worker);
   const by = stage.day.workers[worker]!.name;
+  const state = deviceState(stage, id);
   return {
-    ...boardOf(stage, wearableId(stage, worker)),
+    ...boardOf(stage, id),
+    inner: wearableInner(stage, worker),
     alert: (level: AlertLevel, again: number) => {
-      tracer?.add(by, 'shown.alert', { again, level });
+      if (state.on) tracer?.add(by, 'shown.alert', { again, level });
     },
     mark: (counter: number, mark: string, on: boolean) => {
-      tracer?.add(by, 'shown.mark', { counter: nameOf(stage, counter), mark, on });
+      if (state.on) tracer?.add(by, 'shown.mark', { counter: nameOf(stage, counter), mark, on });
     },
   };
+}
+
+function counterBoard(stage: Stage, tool: number): CounterBoard {
+  const id = counterId(tool);
+  return { ...boardOf(stage, id), inner: counterInner(stage, tool) };
 }
 
 function counterInner(stage: Stage, tool: number): CounterInner {
   const { tracer } = stage;
   const by = stage.day.tools[tool]!.name;
+  const state = deviceState(stage, counterId(tool));
   return {
-    state: (region, state) => {
-      tracer?.add(by, 'inner.state', { region, state });
+    state: (region, name) => {
+      if (state.on) tracer?.add(by, 'inner.state', { region, state: name });
+    },
+    recovered: ({ replayed, torn, retired }) => {
+      if (state.on) tracer?.add(by, 'flash.recovered', { records: replayed, retired, torn });
+    },
+    kept: (session, { dose, triggerWindows, unratedWindows }) => {
+      if (state.on) tracer?.add(by, 'inner.kept', { dose, session, triggerWindows, unratedWindows });
     },
     count: (session, { dose, shortBursts, triggerWindows, unratedWindows }) => {
-      tracer?.add(by, 'inner.count', { dose, session, shortBursts, triggerWindows, unratedWindows });
+      if (state.on) tracer?.add(by, 'inner.count', { dose, session, shortBursts, triggerWindows, unratedWindows });
     },
     magnitude: (tenths) => {
-      tracer?.add(by, 'inner.magnitude', { tenths });
+      if (state.on) tracer?.add(by, 'inner.magnitude', { tenths });
     },
     session: (session, what, wearable) => {
-      tracer?.add(by, 'inner.session', { session, what, with: nameOf(stage, wearable) });
+      if (state.on) tracer?.add(by, 'inner.session', { session, what, with: nameOf(stage, wearable) });
     },
   };
 }
@@ -92,26 +141,31 @@ function counterInner(stage: Stage, tool: number): CounterInner {
 function wearableInner(stage: Stage, worker: number): WearableInner {
   const { tracer } = stage;
   const by = stage.day.workers[worker]!.name;
+  const state = deviceState(stage, wearableId(stage, worker));
   return {
-    state: (region, state) => {
-      tracer?.add(by, 'inner.state', { region, state });
+    state: (region, name) => {
+      if (state.on) tracer?.add(by, 'inner.state', { region, state: name });
+    },
+    recovered: ({ replayed, torn, retired }) => {
+      if (state.on) tracer?.add(by, 'flash.recovered', { records: replayed, retired, torn });
     },
     ledger: ({ counter, dose, session, shift, triggerWindows, unratedWindows }, total) => {
-      tracer?.add(by, 'inner.ledger', {
-        counter: nameOf(stage, counter),
-        dose,
-        session,
-        shift,
-        total,
-        triggerWindows,
-        unratedWindows,
-      });
+      if (state.on)
+        tracer?.add(by, 'inner.ledger', {
+          counter: nameOf(stage, counter),
+          dose,
+          session,
+          shift,
+          total,
+          triggerWindows,
+          unratedWindows,
+        });
     },
     shift: (shift, what) => {
-      tracer?.add(by, 'inner.shift', { shift, what });
+      if (state.on) tracer?.add(by, 'inner.shift', { shift, what });
     },
     incomplete: (shift, counter, why) => {
-      tracer?.add(by, 'inner.incomplete', { counter: nameOf(stage, counter), shift, why });
+      if (state.on) tracer?.add(by, 'inner.incomplete', { counter: nameOf(stage, counter), shift, why });
     },
   };
 }

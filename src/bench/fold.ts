@@ -24,6 +24,7 @@ export function fold(value: unknown, seed: number): number {
 
 function foldObject(value: object | null, seed: number): number {
   if (value === null) return foldBits(seed, 4);
+  if (value instanceof Uint8Array) return foldBytes(value, foldBits(seed, 7));
   if (value instanceof Map || value instanceof Set) throw new Error('a map or set cannot be folded');
   let sum = foldBits(seed, 5);
   if (Array.isArray(value)) for (let index = 0; index < value.length; index++) sum = fold(value[index], sum);
@@ -34,6 +35,12 @@ function foldObject(value: object | null, seed: number): number {
 function foldText(text: string, seed: number): number {
   let sum = foldBits(seed, text.length);
   for (let index = 0; index < text.length; index++) sum = foldBits(sum, text.charCodeAt(index));
+  return sum;
+}
+
+function foldBytes(bytes: Uint8Array, seed: number): number {
+  let sum = foldBits(seed, bytes.length);
+  for (let index = 0; index < bytes.length; index++) sum = foldBits(sum, bytes[index]!);
   return sum;
 }
 

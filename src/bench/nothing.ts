@@ -7,6 +7,7 @@ export const NOTHING_REASONS = [
   'ring in use',
   'away already',
   'here already',
+  'no power',
   'refused',
   'interrupted',
   'no answer',

@@ -4,21 +4,33 @@ import { RandomStream } from '../../sim/kernel/random.js';
 import type { Day } from '../scenario/day.js';
 
 export interface Randomness {
-  /** By identity - 1. */
+  /** By identity - 1: what a device draws, and what chance does to its flash. */
   readonly devices: readonly RandomStream[];
+  readonly metal: readonly RandomStream[];
   /** By tool, then by worker. */
   readonly air: readonly (readonly RandomStream[])[];
+  /** By tool, then by worker: what an attacker between the two draws. */
+  readonly attacks: readonly (readonly RandomStream[])[];
 }
 
 export function randomnessOf({ seed, tools, workers }: Day): Randomness {
   return {
     devices: [...tools, ...workers].map(({ name }) => RandomStream.named(seed, `device ${name}`)),
+    metal: [...tools, ...workers].map(({ name }) => RandomStream.named(seed, `flash ${name}`)),
+    attacks: tools.map((tool) =>
+      workers.map((worker) => RandomStream.named(seed, `attack ${tool.name} / ${worker.name}`)),
+    ),
     air: tools.map((tool) => workers.map((worker) => RandomStream.named(seed, `air ${tool.name} / ${worker.name}`))),
   };
 }
 
-export function copyRandomness({ devices, air }: Randomness): Randomness {
-  return { devices: devices.map(copyOf), air: air.map((row) => row.map(copyOf)) };
+export function copyRandomness({ devices, metal, air, attacks }: Randomness): Randomness {
+  return {
+    devices: devices.map(copyOf),
+    metal: metal.map(copyOf),
+    air: air.map((row) => row.map(copyOf)),
+    attacks: attacks.map((row) => row.map(copyOf)),
+  };
 }
 
 function copyOf(stream: RandomStream): RandomStream {

@@ -1,21 +1,35 @@
 // What the files of the bench share: the day, the world, the devices in it and the ways to reach them.
-// A device is reached through the three functions at the end: they bring it to the present moment first, and note
-// afterwards when it wants to be woken.
+// A device is reached through the functions at the end: they bring it to the present moment first, and note afterwards
+// when it wants to be woken. One without power is not reached at all.
+import type { SimFlash } from '../../sim/flash/flash.js';
 import type { VirtualClock } from '../../sim/kernel/clock.js';
-import type { ModelCounter } from '../counter/counter.js';
-import type { CounterInput } from '../port/port.js';
+import { localMs, worldMs } from '../../sim/oscillator/oscillator.js';
+import type { Cipher } from '../link/cipher.js';
+import type { EngineMaker } from '../port/engine.js';
+import type { Counter, CounterInput, CounterMaker } from '../port/port.js';
 import type { Day } from '../scenario/day.js';
 import type { Wearable, WearableInput } from '../wearable/wearable.js';
 import type { Randomness } from './randomness.js';
 import type { Tracer } from './tracer.js';
-import type { Occurrence, World } from './world.js';
+import type { DeviceState, Occurrence, World } from './world.js';
+
+/** What devices are made with, whenever one starts. */
+export interface Workshop {
+  readonly counter: CounterMaker;
+  /** What runs a wearable's statechart. */
+  readonly engine: EngineMaker;
+  readonly cipher: Cipher;
+}
 
 export interface Stage {
   readonly day: Day;
   readonly world: World;
   readonly clock: VirtualClock<Occurrence>;
-  readonly counters: ModelCounter[];
+  readonly workshop: Workshop;
+  readonly counters: Counter[];
   readonly wearables: Wearable[];
+  /** By identity - 1. */
+  readonly flashes: SimFlash[];
   readonly random: Randomness;
   /** null where only the outcome is wanted. */
   readonly tracer: Tracer | null;
@@ -46,6 +60,24 @@ export function nameOf(stage: Stage, id: number): string {
   return named.name;
 }
 
+/** The state of the device with this identity, as the world has it. */
+export function deviceState(stage: Stage, id: number): DeviceState {
+  const state = stage.world.devices[id - 1];
+  if (state === undefined) throw new Error(`no device has the identity ${id}`);
+  return state;
+}
+
+export function deviceOf(stage: Stage, id: number): Counter | Wearable {
+  const device = isCounter(stage, id) ? stage.counters[id - 1] : stage.wearables[workerOf(stage, id)];
+  if (device === undefined) throw new Error(`no device has the identity ${id}`);
+  return device;
+}
+
+/** What the device's own clock shows now. */
+export function localNowMs(stage: Stage, id: number): number {
+  return localMs(deviceState(stage, id).clock, stage.world.clock.nowMs);
+}
+
 /** Brings a device to the present moment; what it does on the way is caused by what last reached it. */
 export function bringUp(stage: Stage, id: number): void {
   const { world } = stage;
@@ -57,11 +89,13 @@ export function bringUp(stage: Stage, id: number): void {
 
 /** Advances a device to now and notes when it wants to be woken. */
 export function advance(stage: Stage, id: number): void {
-  const { world, day } = stage;
-  const tools = day.tools.length;
-  const device = id <= tools ? stage.counters[id - 1] : stage.wearables[id - tools - 1];
-  if (device === undefined) throw new Error(`no device has the identity ${id}`);
-  world.wakesMs[id - 1] = device.advance(world.clock.nowMs);
+  const { world } = stage;
+  const state = deviceState(stage, id);
+  world.wakesMs[id - 1] = Infinity;
+  if (!state.on) return;
+  const nextMs = deviceOf(stage, id).advance(localMs(state.clock, world.clock.nowMs));
+  // Its power may have failed while it did something.
+  if (state.on) world.wakesMs[id - 1] = worldMs(state.clock, nextMs);
 }
 
 /** Gives a counter a logical input, caused by the event n; the trace shows it. */
@@ -69,6 +103,7 @@ export function inputToCounter(stage: Stage, tool: number, input: CounterInput, 
   const { world, tracer } = stage;
   const id = counterId(tool);
   bringUp(stage, id);
+  if (!deviceState(stage, id).on) return;
   world.cause = cause;
   const by = nameOf(stage, id);
   if (tracer !== null) world.cause = traceCounterInput(stage, tracer, by, input);
@@ -79,14 +114,12 @@ export function inputToCounter(stage: Stage, tool: number, input: CounterInput, 
 
 function traceCounterInput(stage: Stage, tracer: Tracer, by: string, input: CounterInput): number {
   switch (input.input) {
-    case 'push':
-      return tracer.add(by, 'input.push', {});
-    case 'hold':
-      return tracer.add(by, 'input.hold', {});
     case 'turn':
       return tracer.add(by, 'input.turn', { detents: input.detents });
     case 'touch':
       return tracer.add(by, 'input.touch', { peer: nameOf(stage, input.peer) });
+    default:
+      return tracer.add(by, `input.${input.input}`, {});
   }
 }
 
@@ -94,6 +127,7 @@ export function inputToWearable(stage: Stage, worker: number, input: WearableInp
   const { world, tracer } = stage;
   const id = wearableId(stage, worker);
   bringUp(stage, id);
+  if (!deviceState(stage, id).on) return;
   world.cause = cause;
   const by = nameOf(stage, id);
   if (tracer !== null) {

@@ -1,4 +1,4 @@
-// The counter's statechart: what it is doing, side by side in six regions. Guards and effects are names; what they mean
+// The counter's statechart: what it is doing, side by side in eight regions. Guards and effects are names; what they mean
 // stands in effects.ts. Requirement identifiers stand beside what implements them.
 import { setup } from 'xstate';
 
@@ -10,22 +10,25 @@ export const COUNTER_DELAYS_MS = {
   acceptAgain: 1_000,
   refusalShown: 3_000,
   runningTally: 5_000, // TAL-1
+  runningKept: 5_000, // KEP-1
   restingTally: 60_000, // TAL-1
   idleSession: 6 * 3_600_000, // PAI-6
   sealedAgain: 60_000, // PAI-5
   adviceFades: 90_000, // TAL-5
+  erase: 100, // KEP-5
 };
 
 export type CounterEvent =
-  | { readonly type: 'PUSH' | 'HOLD' }
+  | { readonly type: 'PUSH' | 'HOLD' | 'READOUT' }
   | { readonly type: 'TURN'; readonly detents: number }
   | { readonly type: 'TOUCH'; readonly peer: number }
   | { readonly type: 'STARTED' | 'STOPPED' | 'SENSOR_FAULT' | 'SENSOR_GOOD' }
-  | { readonly type: 'HELLO'; readonly nonce: number }
-  | { readonly type: 'ACCEPT' }
+  | { readonly type: 'HELLO' | 'NONCE' | 'ACCEPT' }
   | { readonly type: 'REFUSE'; readonly reason: string }
   | { readonly type: 'ADVICE' | 'CLOSED' }
-  | { readonly type: 'OPENED' | 'SEALED' | 'DELIVERED_ALL' };
+  | { readonly type: 'OPENED' | 'SEALED' | 'DELIVERED_ALL' }
+  | { readonly type: 'ERASING' | 'KEPT' }
+  | { readonly type: 'CELL_LOW' | 'CELL_CHECK' };
 
 const chart = setup({
   types: { events: {} as CounterEvent },
@@ -34,6 +37,7 @@ const chart = setup({
     toolRuns: () => false,
     storeFull: () => false,
     somethingToReview: () => false,
+    cellHolds: () => false,
   },
   actions: {
     openSetting: () => {},
@@ -48,6 +52,7 @@ const chart = setup({
     noteRefusal: () => {},
     openPairing: () => {},
     answerHello: () => {},
+    revealNonce: () => {},
     sendAccept: () => {},
     openSession: () => {},
     endPairing: () => {},
@@ -55,6 +60,12 @@ const chart = setup({
     tell: () => {},
     tellSealed: () => {},
     forgetAdvice: () => {},
+    keep: () => {},
+    settle: () => {},
+    readOut: () => {},
+    sleep: () => {},
+    wake: () => {},
+    waitLonger: () => {},
   },
 });
 
@@ -94,12 +105,19 @@ const pairing = chart.createStateConfig({
   },
   states: {
     calling: {
-      on: { HELLO: { target: 'comparing', actions: 'answerHello' } },
+      on: { HELLO: { target: 'committed', actions: 'answerHello' } },
+    },
+    // PAI-2: the counter has committed itself to a nonce that it reveals only for the wearable's.
+    committed: {
+      on: {
+        HELLO: { actions: 'answerHello' },
+        NONCE: { target: 'comparing', actions: 'revealNonce' },
+      },
     },
     comparing: {
       initial: 'asked',
       after: { comparison: { target: '#resting', actions: 'endPairing' } },
-      on: { HELLO: { actions: 'answerHello' } },
+      on: { NONCE: { actions: 'revealNonce' } },
       states: {
         asked: {
           on: { PUSH: { target: 'accepted', actions: 'sendAccept' } },
@@ -148,6 +166,7 @@ export const counterMachine = chart.createMachine({
               { guard: 'storeFull', target: 'refusing', actions: 'refuseFull' }, // PAI-5
               { target: 'pairing', actions: 'openPairing' },
             ],
+            READOUT: { actions: 'readOut' }, // PAI-7
           },
         },
         setting,
@@ -162,12 +181,27 @@ export const counterMachine = chart.createMachine({
     session: {
       initial: 'none',
       states: {
-        none: { on: { OPENED: 'open' } },
+        // PAI-4: what is counted now is claimed by nobody, and kept all the same.
+        none: {
+          initial: 'stopped',
+          on: { OPENED: 'open' },
+          states: {
+            stopped: { entry: 'keep', on: { STARTED: 'running' } },
+            running: {
+              after: { runningKept: { target: 'running', reenter: true, actions: 'keep' } }, // KEP-1
+              on: { STOPPED: 'stopped' },
+            },
+          },
+        },
         open: {
           initial: 'stopped',
           on: {
             OPENED: { target: 'open', reenter: true }, // PAI-3
-            CLOSED: { target: 'none', actions: 'sealSession' }, // PAI-6
+            // PAI-6
+            CLOSED: [
+              { guard: 'toolRuns', target: '#counter.session.none.running', actions: 'sealSession' },
+              { target: 'none', actions: 'sealSession' },
+            ],
           },
           states: {
             stopped: {
@@ -213,6 +247,30 @@ export const counterMachine = chart.createMachine({
           on: {
             ADVICE: { target: 'fresh', reenter: true },
             SEALED: { target: 'blank', actions: 'forgetAdvice' },
+          },
+        },
+      },
+    },
+
+    // KEP-5: while a page is erased nothing can be written; what is to be kept waits, and nothing that is counted stops.
+    journal: {
+      initial: 'ready',
+      states: {
+        ready: { on: { ERASING: 'erasing' } },
+        erasing: {
+          after: { erase: { target: 'ready', actions: 'settle' } },
+        },
+      },
+    },
+
+    // CEL-1: below the safe voltage nothing is kept, so nothing is counted; the counter looks again at growing intervals.
+    power: {
+      initial: 'on',
+      states: {
+        on: { on: { CELL_LOW: { target: 'waiting', actions: 'sleep' } } },
+        waiting: {
+          on: {
+            CELL_CHECK: [{ guard: 'cellHolds', target: 'on', actions: 'wake' }, { actions: 'waitLonger' }],
           },
         },
       },

@@ -1,11 +1,11 @@
 // The model's counter: its statechart, fed with windows, inputs, frames and time. This shell passes things on; what is decided
 // stands in the chart, what is computed in the files beside it.
-import type { Message } from '../link/messages.js';
+import { Journal } from '../journal/journal.js';
+import { isPoor } from '../port/cell.js';
 import type { ChartEvent, Engine, EngineMaker } from '../port/engine.js';
-import type { CounterInner } from '../port/inner.js';
 import {
-  type Board,
   type Counter,
+  type CounterBoard,
   type CounterInput,
   type Identity,
   type Observation,
@@ -16,6 +16,7 @@ import { type CounterEvent, counterMachine } from './chart.js';
 import { DETECTOR_DEFAULTS, type Detection, detect, windowsToDecision } from './detector.js';
 import { effectsOf, guardsOf } from './effects.js';
 import { displayOf, type Face, faceOf } from './face.js';
+import { recover } from './journal.js';
 import { count, countShortBurst } from './meter.js';
 import type { Parts } from './parts.js';
 import { take } from './receive.js';
@@ -29,30 +30,47 @@ export class ModelCounter implements Counter {
   private readonly face: Face = { screen: '', value: -1, second: -1, icons: 0 };
   private shown: Face | null = null;
 
-  constructor(board: Board, inner: CounterInner, makeEngine: EngineMaker) {
+  constructor(board: CounterBoard, makeEngine: EngineMaker, journal = Journal.open(board.flash)) {
     this.parts = {
       state: freshState(0, 0),
+      journal,
       board,
-      inner,
+      transmit: (frame, to, meaning) => {
+        if (!this.parts.state.asleep) board.send(frame, to, meaning);
+      },
       nowMs: () => this.engine.nowMs,
       send: (event) => this.engine.send(event as ChartEvent),
+      post: (delayMs, event) => this.engine.post(delayMs, event as ChartEvent),
     };
     this.engine = makeEngine({
       machine: counterMachine,
       guards: guardsOf(this.parts),
       effects: effectsOf(this.parts),
-      onState: (region, state) => inner.state(region, state),
+      onState: (region, state) => board.inner.state(region, state),
     });
   }
 
-  boot(identity: Identity): void {
-    this.parts.state = freshState(identity.id, identity.keyedTenths);
+  boot(identity: Identity, cellMv: number): void {
+    const { parts } = this;
+    const { board, journal } = parts;
+    parts.state = freshState(identity.id, cellMv);
+    const poor = isPoor(parts.state);
+    journal.hold(poor);
     this.engine.start();
-    this.parts.inner.magnitude(identity.keyedTenths);
+    recover(parts, identity.keyedTenths);
+    const { open, rate, sealed, unclaimed } = parts.state;
+    board.inner.recovered(journal.counts());
+    board.inner.magnitude(rate.tenths);
+    if (unclaimed.triggerWindows > 0) board.inner.count(0, unclaimed);
+    if (open !== null) board.inner.count(open.session, open.sums);
+    if (poor) parts.send({ type: 'CELL_LOW' });
+    if (open !== null) parts.send({ type: 'OPENED' });
+    if (sealed.length > 0) parts.send({ type: 'SEALED' });
     this.refresh();
   }
 
   input(input: CounterInput): void {
+    if (this.parts.state.asleep) return;
     this.parts.send(eventOf(input));
     this.refresh();
   }
@@ -62,9 +80,17 @@ export class ModelCounter implements Counter {
     this.parts.state.sensor = sensor;
   }
 
-  receive(message: Message, from: number): void {
-    const reason = take(this.parts, message, from);
-    if (reason !== '') this.parts.board.refused(message, from, reason);
+  cell(millivolts: number): void {
+    const { parts } = this;
+    parts.state.cellMv = millivolts;
+    if (isPoor(parts.state) && !parts.state.asleep) parts.send({ type: 'CELL_LOW' });
+    this.refresh();
+  }
+
+  receive(frame: Uint8Array): void {
+    if (this.parts.state.asleep) return;
+    const reason = take(this.parts, frame);
+    if (reason !== '') this.parts.board.refused(reason);
     this.refresh();
   }
 
@@ -85,22 +111,21 @@ export class ModelCounter implements Counter {
     return { session: open?.session ?? 0, ...(open?.sums ?? unclaimed), magnitudeTenths: rate.tenths };
   }
 
-  /** A copy that goes on from here, on another board. */
-  fork(board: Board, inner: CounterInner): ModelCounter {
-    const copy = new ModelCounter(board, inner, (chart) => this.engine.fork(chart));
+  fork(board: CounterBoard): ModelCounter {
+    const copy = new ModelCounter(board, (chart) => this.engine.fork(chart), this.parts.journal.fork(board.flash));
     copy.parts.state = structuredClone(this.parts.state);
     copy.shown = this.shown;
     return copy;
   }
 
-  /** All that decides how the device goes on, for digests. */
   inside(): object {
-    return [this.parts.state, this.engine.inside()];
+    return [this.parts.state, this.parts.journal.inside(), this.engine.inside()];
   }
 
   /** The next deadline: of the chart, or the end of the window that would decide something at the present level. */
   private nextMs(): number {
     const { state } = this.parts;
+    if (state.asleep) return this.engine.nextMs();
     const windows = Math.min(
       windowsToDecision(DETECTOR_DEFAULTS, state.detector, believedLevelMm(state.levelMm, state.sensor)),
       sensorWindowsToDecision(state.sensorWatch, state.sensor),
@@ -114,6 +139,7 @@ export class ModelCounter implements Counter {
     const windows = Math.floor(nowMs / WINDOW_MS) - state.windows;
     if (windows === 0) return;
     state.windows += windows;
+    if (state.asleep) return;
     this.detect(windows);
     if (watchSensor(state.sensorWatch, state.sensor, windows)) {
       const { faulty } = state.sensorWatch;
@@ -131,13 +157,13 @@ export class ModelCounter implements Counter {
     if (detection.counted > 0) count(sums, state.rate, state.windows - detection.counted, detection.counted);
     if (detection.decision === 'none') return;
     if (detection.decision === 'short') countShortBurst(sums);
-    parts.inner.count(state.open?.session ?? 0, sums);
+    parts.board.inner.count(state.open?.session ?? 0, sums);
     if (detection.decision !== 'short') parts.send({ type: detection.decision === 'started' ? 'STARTED' : 'STOPPED' });
   }
 
   private refresh(): void {
     const { face, shown } = this;
-    faceOf(this.parts.state, this.engine.state('panel'), face);
+    faceOf(this.parts, this.engine.state('panel'), face);
     const same =
       shown?.icons === face.icons &&
       shown.value === face.value &&
@@ -159,5 +185,7 @@ function eventOf(input: CounterInput): CounterEvent {
       return { type: 'TURN', detents: input.detents };
     case 'touch':
       return { type: 'TOUCH', peer: input.peer };
+    case 'readout':
+      return { type: 'READOUT' };
   }
 }

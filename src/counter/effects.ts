@@ -1,17 +1,23 @@
 // What the names in the chart mean: guards read the counter's data, effects change it and act.
+
+import { holds } from '../port/cell.js';
 import type { Effects, Guards } from '../port/engine.js';
+import { keepMagnitude, keepSums, settle } from './journal.js';
 import { changeRate } from './meter.js';
-import { answerHello, completePairing, openPairing, refusePairing, sendAccept } from './pairing.js';
+import { answerHello, completePairing, openPairing, refusePairing, revealNonce, sendAccept } from './pairing.js';
 import type { Parts } from './parts.js';
+import { lookLater, sleep, wake } from './power.js';
+import { readOut } from './readout.js';
 import { seal, storeIsFull } from './sessions.js';
 import { turnRing } from './setting.js';
-import { tell, tellSealed } from './telling.js';
+import { tell, tellAfterErase, tellSealed } from './telling.js';
 
 export function guardsOf(parts: Parts): Guards {
   return {
     toolRuns: () => parts.state.detector.running,
     storeFull: () => storeIsFull(parts.state),
     somethingToReview: () => (parts.state.setting?.tenths ?? 0) !== 0,
+    cellHolds: () => holds(parts.state),
   };
 }
 
@@ -30,7 +36,8 @@ export function effectsOf(parts: Parts): Effects {
       const tenths = parts.state.setting?.tenths ?? 0;
       parts.state.setting = null;
       changeRate(parts.state.rate, tenths, parts.nowMs());
-      parts.inner.magnitude(tenths);
+      keepMagnitude(parts);
+      parts.board.inner.magnitude(tenths);
     },
     showRunning: () => {
       parts.state.refusal = 'running';
@@ -48,7 +55,8 @@ export function effectsOf(parts: Parts): Effects {
     },
     refuseBusy: (event) => refusePairing(parts, Number(event.peer), 'busy'),
     openPairing: (event) => openPairing(parts, Number(event.peer)),
-    answerHello: (event) => answerHello(parts, Number(event.nonce)),
+    answerHello: () => answerHello(parts),
+    revealNonce: () => revealNonce(parts),
     sendAccept: () => sendAccept(parts),
     openSession: () => completePairing(parts),
     endPairing: () => {
@@ -60,5 +68,16 @@ export function effectsOf(parts: Parts): Effects {
     forgetAdvice: () => {
       parts.state.advice = null;
     },
+    keep: () => {
+      keepSums(parts);
+    },
+    settle: () => {
+      settle(parts);
+      tellAfterErase(parts);
+    },
+    readOut: () => readOut(parts),
+    sleep: () => sleep(parts),
+    wake: () => wake(parts),
+    waitLonger: () => lookLater(parts),
   };
 }

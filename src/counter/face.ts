@@ -1,7 +1,9 @@
-// What the counter's display shows (MAG-2, MAG-3, MAG-6, PAI-1, PAI-4, PAI-5, TAL-5): a function of its state.
+// What the counter's display shows (CEL-1, KEP-4, MAG-2, MAG-3, MAG-6, PAI-1, PAI-4, PAI-5, TAL-5): a function of its state.
 import { ALERT_LEVELS, REFUSE_REASONS } from '../link/messages.js';
+import { cellLevel } from '../port/cell.js';
 import type { Display } from '../port/port.js';
 import { isSaturated } from './meter.js';
+import type { Parts } from './parts.js';
 import { storeIsFull } from './sessions.js';
 import { pointsInTenMinutes } from './setting.js';
 import type { CounterState } from './state.js';
@@ -16,6 +18,8 @@ export const COUNTER_SCREENS: readonly string[] = [
   'pairing',
   'digits',
   ...REFUSE_REASONS.map((reason) => `refused-${reason}`),
+  /** It sleeps on a cell that is all but empty (CEL-1). */
+  'asleep',
 ];
 
 /** A display with its icons still as bits, so that an unchanged one is known at once. */
@@ -28,7 +32,9 @@ export interface Face {
 
 /** In sorted order; bit i of Face.icons lights COUNTER_ICONS[i]. */
 export const COUNTER_ICONS = [
+  'cell',
   'full',
+  'journal',
   'level-action',
   'level-limit',
   'level-notice',
@@ -44,11 +50,13 @@ const BIT = Object.fromEntries(COUNTER_ICONS.map((icon, index) => [icon, 1 << in
 const LEVEL_BITS = ALERT_LEVELS.map((level) => BIT[`level-${level}`] ?? 0);
 
 /** panel: the state of the panel region. */
-export function faceOf(state: CounterState, panel: string, face: Face): void {
+export function faceOf(parts: Parts, panel: string, face: Face): void {
+  const { state } = parts;
   face.value = BLANK;
   face.second = BLANK;
-  face.icons = iconsOf(state);
-  if (panel === 'resting') {
+  face.icons = state.asleep ? 0 : iconsOf(parts);
+  if (state.asleep) face.screen = 'asleep';
+  else if (panel === 'resting') {
     face.screen = 'ready';
     face.value = orBlank(state.rate.tenths);
     face.second = minutesLeft(state);
@@ -84,10 +92,12 @@ function minutesLeft(state: CounterState): number {
   return Math.floor((state.advice.leftTenths * 300) / (tenths * tenths));
 }
 
-function iconsOf(state: CounterState): number {
+function iconsOf({ state, journal }: Parts): number {
   const sums = state.open?.sums ?? state.unclaimed;
   return (
+    (cellLevel(state.cellMv) < 2 ? BIT.cell! : 0) |
     (storeIsFull(state) ? BIT.full! : 0) |
+    (journal.failed() ? BIT.journal! : 0) |
     LEVEL_BITS[state.advice?.level ?? 0]! |
     (state.detector.running ? BIT.running! : 0) |
     (isSaturated(sums) ? BIT.saturated! : 0) |

@@ -1,5 +1,6 @@
-// Sessions (PAI-3 to PAI-6): one is open at a time; a sealed one is kept as finished frames until it was delivered.
-import type { Acknowledgement, Report, Tally } from '../link/messages.js';
+// Sessions (PAI-3 to PAI-7): one is open at a time; a sealed one is kept as finished frames until it was delivered or read out.
+import type { Acknowledgement } from '../link/messages.js';
+import { forgetSealed, freeSlot, keepOpened, keepSealed } from './journal.js';
 import { noSums } from './meter.js';
 import type { Parts } from './parts.js';
 import type { CounterState, OpenPairing, SealedSession } from './state.js';
@@ -13,39 +14,66 @@ export function storeIsFull(state: CounterState): boolean {
   return state.sealed.length + (state.open === null ? 0 : 1) >= MAX_SEALED;
 }
 
-export function openSession(state: CounterState, pairing: OpenPairing): void {
+export function openSession(parts: Parts, pairing: OpenPairing & { readonly key: Uint8Array }): void {
+  const { state } = parts;
   state.lastSession = pairing.session;
   state.open = {
     session: pairing.session,
     link: pairing.link,
+    key: pairing.key,
     wearable: pairing.peer,
     sums: noSums(),
+    kept: noSums(),
     sequence: 0,
+    reserved: 0,
+    sequenceAtBoot: 1,
     heard: 0,
     report: null,
     reportAcknowledged: false,
     sensorFailed: state.sensorWatch.faulty,
+    powerLost: false,
   };
+  keepOpened(parts, state.open);
 }
 
 /** Ends the open session, which is kept from now on as its last frames; what is counted after it is unclaimed. */
-export function seal({ state, inner, send }: Parts): void {
+export function seal(parts: Parts): void {
+  const { state, board, send } = parts;
   const { open } = state;
   if (open === null) throw new Error('there is no session to seal');
-  const { session, link, wearable } = open;
-  inner.count(session, open.sums);
-  const report = makeReport(state, open);
-  const tally = makeTally(state, open, true);
-  state.sealed.push({ session, link, wearable, frames: report === null ? [tally] : [report, tally] });
+  const { session, link, key, wearable } = open;
+  board.inner.count(session, open.sums);
+  const report = makeReport(parts, open);
+  const tally = makeTally(parts, open, open.sums, true);
+  const sealed = {
+    session,
+    link,
+    key,
+    wearable,
+    frames: report === null ? [tally] : [report, tally],
+    slot: freeSlot(state),
+    kept: false,
+  };
+  state.sealed.push(sealed);
   state.open = null;
-  inner.session(session, 'sealed', wearable);
+  keepSealed(parts, sealed);
+  board.inner.session(session, 'sealed', wearable);
   send({ type: 'SEALED' });
+}
+
+/** A sealed session is let go of: its wearable has it, or somebody has read it out of the counter. */
+export function letGo(parts: Parts, sealed: SealedSession, what: 'delivered' | 'read out'): void {
+  const { state, board, send } = parts;
+  state.sealed.splice(state.sealed.indexOf(sealed), 1);
+  forgetSealed(parts, sealed);
+  board.inner.session(sealed.session, what, sealed.wearable);
+  if (state.sealed.length === 0) send({ type: 'DELIVERED_ALL' });
 }
 
 /** Whether an acknowledgement covers every frame of a sealed session. */
 export function isDelivered(sealed: SealedSession, ack: Acknowledgement): boolean {
-  return sealed.frames.every((frame: Tally | Report) =>
-    frame.frame === 'tally' ? ack.highest >= frame.sequence : ack.highestReport >= frame.sequence,
+  return sealed.frames.every(({ message }) =>
+    message.frame === 'tally' ? ack.highest >= message.sequence : ack.highestReport >= message.sequence,
   );
 }
 

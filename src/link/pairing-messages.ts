@@ -40,3 +40,5 @@ export type SealedMessage = Tally | Report | Acknowledgement | Accept;
 export type ClearMessage = Exclude<PairingMessage, Accept>;
 
 export type FrameName = SealedMessage['frame'] | ClearMessage['frame'];
+
+export type Message = SealedMessage | ClearMessage;

@@ -11,26 +11,37 @@ export interface Sums {
   shortBursts: number;
 }
 
-export interface CounterInner {
-  state(region: string, state: string): void;
-  count(session: number, sums: Readonly<Sums>): void;
-  magnitude(tenths: number): void;
-  session(session: number, what: 'opened' | 'sealed' | 'delivered', wearable: number): void;
+/** What a device found in its journal when it started: records that count, torn ones that it skipped, pages not in use. */
+export interface Recovered {
+  readonly replayed: number;
+  readonly torn: number;
+  readonly retired: number;
 }
 
+export interface CounterInner {
+  state(region: string, state: string): void;
+  /** The journal holds these sums of the session now (session 0: of what is unclaimed). */
+  kept(session: number, sums: Readonly<Sums>): void;
+  recovered(found: Recovered): void;
+  count(session: number, sums: Readonly<Sums>): void;
+  magnitude(tenths: number): void;
+  session(session: number, what: 'opened' | 'sealed' | 'delivered' | 'read out', wearable: number): void;
+}
+
+/** What a tally says of a session. */
+export type SessionSums = Omit<Sums, 'shortBursts'>;
+
 /** An entry of a wearable's ledger: the largest values known of one session of one counter. */
-export interface LedgerEntry {
+export interface LedgerEntry extends SessionSums {
   readonly counter: number;
   readonly session: number;
   /** Number of the shift in which the session was paired. */
   readonly shift: number;
-  dose: number;
-  triggerWindows: number;
-  unratedWindows: number;
 }
 
 export interface WearableInner {
   state(region: string, state: string): void;
+  recovered(found: Recovered): void;
   ledger(entry: Readonly<LedgerEntry>, total: number): void;
   shift(shift: number, what: 'opened' | 'closed' | 'long'): void;
   incomplete(shift: number, counter: number, why: string): void;

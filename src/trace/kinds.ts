@@ -3,7 +3,7 @@
 // Units: Ms are integer milliseconds, dose in u = (0.1 m/s²)²·ms, Windows are 100 ms each, Tenths are 0.1 m/s².
 // `by` names a tool's counter by the tool's name, a wearable by its worker's name, and the world itself by "bench".
 
-export type FieldType = 'number' | 'text' | 'flag' | 'texts' | 'levels';
+export type FieldType = 'number' | 'text' | 'hex' | 'flag' | 'texts' | 'levels';
 
 /** One alert level of a worker: how many points, and whether reaching it is enough. */
 export interface LevelField {
@@ -15,6 +15,8 @@ export interface LevelField {
 interface FieldTypes {
   number: number;
   text: string;
+  /** Bytes in hexadecimal, lower case. */
+  hex: string;
   flag: boolean;
   texts: readonly string[];
   levels: readonly LevelField[];
@@ -34,7 +36,7 @@ export const KINDS = {
   'hand.turn': { detents: 'number' },
   'hand.touch': { tool: 'text' },
   'hand.tap': { forMs: 'number' },
-  /** The wearable lies in its reader (WEA-3). */
+  /** A wearable (WEA-3) or a counter (PAI-7) lies in its reader. */
   'hand.readout': {},
   'hand.leave': { who: 'texts' },
   'hand.return': { who: 'texts' },
@@ -59,9 +61,13 @@ export const KINDS = {
   'shown.alert': { again: 'number', level: 'text' },
   /** A wearable's mark on one of its counters: "stale". */
   'shown.mark': { counter: 'text', mark: 'text', on: 'flag' },
+  /** The record that a device hands to its reader (PAI-7, WEA-4), in hexadecimal. */
+  'shown.record': { bytes: 'hex' },
 
-  // The air. The sending event carries the content; what becomes of it has the sending event as its cause.
+  // The air. The sending event carries the content, and the frame's bytes in hexadecimal; what becomes of it has the sending
+  // event as its cause.
   'air.tally': {
+    bytes: 'hex',
     cell: 'number',
     dose: 'number',
     flags: 'number',
@@ -74,6 +80,7 @@ export const KINDS = {
     unratedWindows: 'number',
   },
   'air.report': {
+    bytes: 'hex',
     link: 'number',
     powerLosses: 'number',
     sequence: 'number',
@@ -84,6 +91,7 @@ export const KINDS = {
     unclaimedWindows: 'number',
   },
   'air.ack': {
+    bytes: 'hex',
     closed: 'flag',
     highest: 'number',
     highestReport: 'number',
@@ -93,24 +101,42 @@ export const KINDS = {
     sequence: 'number',
     to: 'text',
   },
-  'air.pairing': { frame: 'text', to: 'text' },
+  'air.pairing': { bytes: 'hex', frame: 'text', to: 'text' },
+  /** A frame that an attacker sends; how as in the scenario. */
+  'air.injected': { bytes: 'hex', how: 'text', to: 'text' },
+  /** frame: what the sender called it, "injected" for an attacker's; from: the sender, "bench" for an attacker. */
   'air.heard': { frame: 'text', from: 'text' },
   'air.lost': { frame: 'text', reason: 'text', to: 'text' },
   /** A frame that arrived and was dropped by the device, with the reason it counts under. */
   'air.refused': { frame: 'text', from: 'text', reason: 'text' },
 
+  // Flash, by the device whose it is.
+  'flash.erase': { page: 'number' },
+  /** What a device found when it started: records that count, torn ones that it skipped, pages it uses no more (KEP-4). */
+  'flash.recovered': { records: 'number', retired: 'number', torn: 'number' },
+
   // Faults of the world as the scenario orders them.
+  /** by a device: a fault is planned that comes with what the device does next ("cut write", "cut erase"). */
+  'fault.planned': { what: 'text' },
+  /** by a device: its power fails; during is "now", "write", "erase", "exchange" or "brown-out". */
+  'fault.cut': { during: 'text' },
+  'fault.cell': { percent: 'number' },
+  'fault.clock': { driftPpm: 'number', ppm: 'number' },
+  'fault.page': { page: 'number' },
+  'fault.attack': { everyMs: 'number', how: 'text', worker: 'text' },
   'fault.air': {
     delayFromMs: 'number',
     delayToMs: 'number',
     duplicateDen: 'number',
     duplicateNum: 'number',
+    errorDen: 'number',
+    errorNum: 'number',
     lossDen: 'number',
     lossNum: 'number',
     worker: 'text',
   },
   'fault.sensor': { fault: 'text' },
-  /** by the tool; what names the fault that ended. */
+  /** by the tool or device; what names the fault that ended ("power", "clock", "sensor", "attack Bram", "air Bram"). */
   'fault.lifted': { what: 'text' },
 
   // State of the model. Firmware need not have these.
@@ -124,6 +150,8 @@ export const KINDS = {
     triggerWindows: 'number',
     unratedWindows: 'number',
   },
+  /** by a counter: its journal holds these sums of a session now (session 0: unclaimed). */
+  'inner.kept': { dose: 'number', session: 'number', triggerWindows: 'number', unratedWindows: 'number' },
   /** by a counter: a magnitude came into force; tenths 0 is none. */
   'inner.magnitude': { tenths: 'number' },
   /** by a counter: what is "opened", "sealed" (kept, on its way) or "delivered" (acknowledged and let go). */

@@ -1,7 +1,8 @@
 // Writes events as canonical text, byte by byte into two buffers at once: the whole text, and the outward text, which leaves
-// out inner. events and the numbering (n, cause). Hashing a day is mostly writing its text, so this is plain byte code.
+// out inner. and flash. events, the numbering (n, cause) and the bytes of frames. Hashing a day is mostly writing its text, so this is plain byte code.
 import { KINDS, type Kind, type LevelField, type TraceEvent } from './kinds.js';
 
+const QUOTE = 34;
 const MINUS = 45;
 const ZERO = 48;
 const BRACE = 125;
@@ -17,6 +18,9 @@ interface Part {
   /** Whether the outward text has it. */
   readonly outward: boolean;
 }
+
+/** What model and firmware each have their own of. */
+const OWN_FIELDS: readonly string[] = ['bytes', 'cause', 'n'];
 
 interface Plan {
   readonly parts: readonly Part[];
@@ -82,9 +86,18 @@ export class LineWriter {
     if (type === 'none') return;
     if (type === 'number') this.integer(value as number);
     else if (type === 'text') this.bytesOf(quoted(value));
+    else if (type === 'hex') this.hex(value as string);
     else if (value === undefined) throw new Error('a field of an event is missing');
     else if (type === 'flag' && typeof value === 'boolean') this.bytesOf(value ? TRUE : FALSE);
     else this.bytesOf(encoder.encode(listText(value, type)));
+  }
+
+  private hex(value: string): void {
+    const { whole, wholeEnd } = this;
+    whole[wholeEnd] = QUOTE;
+    for (let index = 0; index < value.length; index++) whole[wholeEnd + 1 + index] = value.charCodeAt(index);
+    whole[wholeEnd + 1 + value.length] = QUOTE;
+    this.wholeEnd = wholeEnd + value.length + 2;
   }
 
   private integer(value: number): void {
@@ -133,7 +146,7 @@ function planOf(kind: Kind): Plan {
     n: 'number',
     ...KINDS[kind],
   };
-  const inner = kind.startsWith('inner.');
+  const inner = kind.startsWith('inner.') || kind.startsWith('flash.');
   const parts = Object.keys(types)
     .sort()
     .map((key, index) => ({
@@ -142,7 +155,7 @@ function planOf(kind: Kind): Plan {
       ),
       key,
       type: types[key]!,
-      outward: inner || (key !== 'n' && key !== 'cause'),
+      outward: inner || !OWN_FIELDS.includes(key),
     }));
   return { parts, inner };
 }

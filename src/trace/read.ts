@@ -86,6 +86,7 @@ const isText = (value: unknown) => typeof value === 'string';
 const CHECKS: Readonly<Record<FieldType, (value: unknown) => boolean>> = {
   number: Number.isSafeInteger,
   text: isText,
+  hex: (value) => typeof value === 'string' && /^([0-9a-f]{2})*$/.test(value),
   flag: (value) => typeof value === 'boolean',
   texts: (value) => Array.isArray(value) && value.every(isText),
   levels: (value) => Array.isArray(value) && value.every(isLevel),
@@ -94,6 +95,7 @@ const CHECKS: Readonly<Record<FieldType, (value: unknown) => boolean>> = {
 const WANTED: Readonly<Record<FieldType, string>> = {
   number: 'a whole number',
   text: 'a text',
+  hex: 'bytes in hexadecimal',
   flag: 'true or false',
   texts: 'a list of texts',
   levels: 'a list of levels',

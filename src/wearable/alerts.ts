@@ -1,6 +1,8 @@
 // Alerts (WEA-2): each comes with the first accepted tally at or past its level, and again until acknowledged.
+import { keepShift } from './journal.js';
 import { leastDose } from './levels.js';
 import type { Parts } from './parts.js';
+import { shownShift } from './shifts.js';
 
 /** Calls the levels that a new total of the shift shown has passed, lowest first. */
 export function callLevels(parts: Parts, total: number): void {
@@ -25,4 +27,21 @@ export function callAgain({ state, levels, board }: Parts): void {
 
 export function limitPassed({ state, levels }: Parts): boolean {
   return levels.some((level, index) => level.level === 'limit' && index < state.passed);
+}
+
+/** The wearer has seen the alert; that is kept, so that a power failure does not call for it again (WEA-5). */
+export function acknowledgeAlert(parts: Parts): void {
+  const shift = shownShift(parts.state);
+  if (shift === undefined) throw new Error('no shift is there whose alert could be acknowledged');
+  shift.acknowledged = parts.state.passed;
+  keepShift(parts, shift);
+}
+
+export function alertIsPending({ state }: Parts): boolean {
+  return (shownShift(state)?.acknowledged ?? 0) < state.passed;
+}
+
+/** How many levels a dose has passed. */
+export function levelsPassed({ levels }: Parts, dose: number): number {
+  return levels.filter((level) => dose >= leastDose(level)).length;
 }

@@ -1,4 +1,4 @@
-// The wearable's statechart: three regions side by side, and a check on silent counters. Guards and effects are names;
+// The wearable's statechart: five regions side by side, and a check on silent counters. Guards and effects are names;
 // what they mean stands in effects.ts. Requirement identifiers stand beside what implements them.
 import { setup } from 'xstate';
 
@@ -10,15 +10,18 @@ export const WEARABLE_DELAYS_MS = {
   helloAgain: 1_000,
   refusalShown: 3_000,
   alertAgain: 30_000, // WEA-2
+  erase: 100, // KEP-5
 };
 
 export type WearableEvent =
   | { readonly type: 'TAP' | 'CLOSE' | 'READOUT' }
   | { readonly type: 'TOUCH'; readonly peer: number }
-  | { readonly type: 'ANSWER'; readonly nonce: number; readonly link: number; readonly session: number }
-  | { readonly type: 'ACCEPT'; readonly from: number; readonly link: number }
+  | { readonly type: 'ANSWER' | 'REVEAL' | 'BROKEN' }
+  | { readonly type: 'ACCEPT'; readonly counter: number; readonly link: number }
   | { readonly type: 'REFUSE'; readonly reason: string }
-  | { readonly type: 'PAIRED' | 'NEW_SHIFT' | 'RUNS' | 'RESTS' | 'RAN' | 'LEVEL' | 'CHECK' };
+  | { readonly type: 'PAIRED' | 'NEW_SHIFT' | 'RUNS' | 'RESTS' | 'RAN' | 'LEVEL' | 'CHECK' }
+  | { readonly type: 'RESUMED' | 'ERASING' | 'CELL_LOW' | 'CELL_CHECK' }
+  | { readonly type: 'LONG'; readonly shift: number };
 
 const chart = setup({
   types: { events: {} as WearableEvent },
@@ -31,6 +34,9 @@ const chart = setup({
     limitGoesOn: () => false,
     limitPassed: () => false,
     alertPending: () => false,
+    shiftStillOpen: () => false,
+    alertStillDue: () => false,
+    cellHolds: () => false,
   },
   actions: {
     openShift: () => {},
@@ -38,6 +44,7 @@ const chart = setup({
     markLong: () => {},
     openPairing: () => {},
     sendHello: () => {},
+    sendNonce: () => {},
     showDigits: () => {},
     keepKey: () => {},
     sendAccept: () => {},
@@ -48,6 +55,11 @@ const chart = setup({
     callAgain: () => {},
     acknowledge: () => {},
     checkCounters: () => {},
+    readOut: () => {},
+    settle: () => {},
+    sleep: () => {},
+    wake: () => {},
+    waitLonger: () => {},
   },
 });
 
@@ -55,13 +67,20 @@ const chart = setup({
 const shift = chart.createStateConfig({
   initial: 'closed',
   states: {
-    closed: { on: { PAIRED: { target: 'open', actions: 'openShift' } } },
+    closed: {
+      on: {
+        PAIRED: { target: 'open', actions: 'openShift' },
+        RESUMED: { guard: 'shiftStillOpen', target: 'open' }, // WEA-5
+        READOUT: { actions: 'readOut' }, // WEA-4
+      },
+    },
     open: {
       initial: 'resting',
       after: { longShift: { actions: 'markLong' } },
       on: {
         CLOSE: { target: 'closed', actions: 'closeShift' },
-        READOUT: { target: 'closed', actions: 'closeShift' },
+        READOUT: { target: 'closed', actions: ['closeShift', 'readOut'] }, // WEA-3, WEA-4
+        LONG: { actions: 'markLong' }, // WEA-3, of a shift that had begun before a power failure
       },
       states: {
         resting: {
@@ -103,7 +122,15 @@ const pairing = chart.createStateConfig({
       states: {
         calling: {
           after: { helloAgain: { target: 'calling', reenter: true, actions: 'sendHello' } },
-          on: { ANSWER: { target: 'comparing', actions: 'showDigits' } },
+          on: { ANSWER: { target: 'committed', actions: 'sendNonce' } },
+        },
+        // PAI-2: the counter has committed itself; it reveals its nonce for the wearable's.
+        committed: {
+          after: { helloAgain: { target: 'committed', reenter: true, actions: 'sendNonce' } },
+          on: {
+            REVEAL: { target: 'comparing', actions: 'showDigits' },
+            BROKEN: { target: '#unpaired', actions: 'endPairing' },
+          },
         },
         comparing: {
           initial: 'asked',
@@ -131,6 +158,7 @@ const alert = chart.createStateConfig({
     quiet: {
       on: {
         LEVEL: 'calling',
+        RESUMED: { guard: 'alertStillDue', target: 'calling', actions: 'callAgain' }, // WEA-5
         RUNS: { guard: 'limitPassed', target: 'calling', actions: 'callAgain' },
       },
     },
@@ -160,6 +188,28 @@ export const wearableMachine = chart.createMachine({
     watch: {
       initial: 'watching',
       states: { watching: { on: { CHECK: { actions: 'checkCounters' } } } }, // TAL-6
+    },
+
+    // KEP-5: while a page is erased nothing can be written; what is to be kept waits.
+    journal: {
+      initial: 'ready',
+      states: {
+        ready: { on: { ERASING: 'erasing' } },
+        erasing: { after: { erase: { target: 'ready', actions: 'settle' } } },
+      },
+    },
+
+    // CEL-1: below the safe voltage nothing can be kept, so nothing is taken in; the wearable looks again at growing intervals.
+    power: {
+      initial: 'on',
+      states: {
+        on: { on: { CELL_LOW: { target: 'waiting', actions: 'sleep' } } },
+        waiting: {
+          on: {
+            CELL_CHECK: [{ guard: 'cellHolds', target: 'on', actions: 'wake' }, { actions: 'waitLonger' }],
+          },
+        },
+      },
     },
   },
 });

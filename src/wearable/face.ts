@@ -1,10 +1,10 @@
 // What the wearable's display shows (ACC-3, MAG-6, PAI-1, TAL-6, WEA-2, WEA-3): a function of its state.
 import { wholePoints } from '../exposure/dose.js';
 import { REFUSE_REASONS } from '../link/messages.js';
+import { cellLevel } from '../port/cell.js';
 import type { Display } from '../port/port.js';
-import type { Level } from './levels.js';
+import type { Parts } from './parts.js';
 import { shownShift } from './shifts.js';
-import type { WearableState } from './state.js';
 
 const BLANK = -1;
 
@@ -16,6 +16,8 @@ export const WEARABLE_SCREENS: readonly string[] = [
   'pairing',
   'digits',
   ...REFUSE_REASONS.map((reason) => `refused-${reason}`),
+  /** It sleeps on a cell that is all but empty (CEL-1). */
+  'asleep',
 ];
 
 /** A display with its icons still as bits, so that an unchanged one is known at once. */
@@ -27,7 +29,9 @@ export interface Face {
 
 /** In sorted order; bit i of Face.icons lights WEARABLE_ICONS[i]. */
 export const WEARABLE_ICONS = [
+  'cell',
   'incomplete',
+  'journal',
   'level-action',
   'level-limit',
   'level-notice',
@@ -39,12 +43,14 @@ export const WEARABLE_ICONS = [
 
 const BIT = Object.fromEntries(WEARABLE_ICONS.map((icon, index) => [icon, 1 << index])) as Record<string, number>;
 
-/** pairing: the state of the pairing region; levels in rising order. */
-export function faceOf(state: WearableState, levels: readonly Level[], pairing: string, face: Face): void {
+/** pairing: the state of the pairing region. */
+export function faceOf(parts: Parts, pairing: string, face: Face): void {
+  const { state } = parts;
   const shift = shownShift(state);
-  face.icons = iconsOf(state, levels);
+  face.icons = state.asleep ? 0 : iconsOf(parts);
   face.value = BLANK;
-  if (pairing === 'refusing') face.screen = `refused-${state.refusal}`;
+  if (state.asleep) face.screen = 'asleep';
+  else if (pairing === 'refusing') face.screen = `refused-${state.refusal}`;
   else if (pairing !== 'closed') {
     face.value = state.pairing?.digits ?? BLANK;
     face.screen = face.value === BLANK ? 'pairing' : 'digits';
@@ -62,11 +68,13 @@ export function displayOf(face: Readonly<Face>): Display {
   return { screen: face.screen, value: face.value, second: BLANK, icons };
 }
 
-function iconsOf(state: WearableState, levels: readonly Level[]): number {
+function iconsOf({ state, levels, journal }: Parts): number {
   const shift = shownShift(state);
   const passed = levels[state.passed - 1];
   return (
-    (shift?.incomplete === true ? BIT.incomplete! : 0) |
+    (cellLevel(state.cellMv) < 2 ? BIT.cell! : 0) |
+    ((shift?.incomplete ?? 0) > 0 ? BIT.incomplete! : 0) |
+    (journal.failed() ? BIT.journal! : 0) |
     (passed === undefined ? 0 : BIT[`level-${passed.level}`]!) |
     (shift?.long === true ? BIT.long! : 0) |
     (state.links.some((link) => link.stale) ? BIT.stale! : 0) |

@@ -1,6 +1,7 @@
 // The ledger (WEA-1, TAL-3): the largest values known of every counter's every session.
-import type { Tally } from '../link/messages.js';
-import type { LedgerEntry } from '../port/inner.js';
+import type { SessionSums } from '../port/inner.js';
+import { forgetLink, keepShift } from './journal.js';
+import type { Parts } from './parts.js';
 import { isOver } from './shifts.js';
 import type { Link, WearableState } from './state.js';
 
@@ -13,7 +14,7 @@ const MAX_LINKS = 256;
  * Takes a tally into an entry: each sum becomes the larger of the two, so that lost, late, doubled and reordered tallies
  * change nothing in the end. True where the entry grew.
  */
-export function merge(entry: LedgerEntry, tally: Pick<Tally, 'dose' | 'triggerWindows' | 'unratedWindows'>): boolean {
+export function merge(entry: SessionSums, tally: Readonly<SessionSums>): boolean {
   const grew =
     tally.dose > entry.dose ||
     tally.triggerWindows > entry.triggerWindows ||
@@ -24,11 +25,11 @@ export function merge(entry: LedgerEntry, tally: Pick<Tally, 'dose' | 'triggerWi
   return grew;
 }
 
-/** Whether a session of this counter could be taken in. */
-export function hasRoom(state: WearableState, counter: number): boolean {
-  const needed = state.links.filter((link) => !mayForget(state, link));
-  const counters = new Set(needed.map((link) => link.counter)).add(counter);
-  return needed.length < MAX_LINKS && counters.size <= MAX_COUNTERS;
+/** Whether a session of this counter could be taken in. While a page is erased nothing can be forgotten to make room. */
+export function hasRoom({ state, board }: Parts, counter: number): boolean {
+  const needed = board.flash.busy() ? state.links : state.links.filter((link) => !mayForget(state, link));
+  const counters = new Set(state.links.filter((link) => !mayForget(state, link)).map((link) => link.counter));
+  return needed.length < MAX_LINKS && counters.add(counter).size <= MAX_COUNTERS;
 }
 
 /**
@@ -36,13 +37,31 @@ export function hasRoom(state: WearableState, counter: number): boolean {
  * it: its counter may not have heard the last acknowledgement yet, and would tell it for ever to a wearable that has
  * forgotten it.
  */
-export function addLink(state: WearableState, link: Link): void {
-  while (state.links.length >= MAX_LINKS) {
-    const oldest = state.links.findIndex((kept) => mayForget(state, kept));
-    if (oldest === -1) throw new Error('the ledger has no room');
-    state.links.splice(oldest, 1);
+export function addLink(parts: Parts, link: Link): void {
+  const { links } = parts.state;
+  while (links.length >= MAX_LINKS) {
+    const oldest = links.find((kept) => mayForget(parts.state, kept));
+    if (oldest === undefined) throw new Error('the ledger has no room');
+    forget(parts, oldest);
   }
-  state.links.push(link);
+  links.push(link);
+}
+
+/** Its sums stay with its shift; the shift's record names it, so that it counts once wherever the power fails. */
+function forget(parts: Parts, link: Link): void {
+  const { links, shifts } = parts.state;
+  const shift = shifts.find((kept) => kept.shift === link.shift);
+  if (shift !== undefined) {
+    const { folded } = shift;
+    folded.dose += link.dose;
+    folded.triggerWindows += link.triggerWindows;
+    folded.unratedWindows += link.unratedWindows;
+    folded.counter = link.counter;
+    folded.session = link.session;
+    keepShift(parts, shift);
+  }
+  forgetLink(parts, link);
+  links.splice(links.indexOf(link), 1);
 }
 
 /** A sealed session of a shift that is over, or a key that its counter never used. */

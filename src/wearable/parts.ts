@@ -1,5 +1,7 @@
-// What the files of the wearable share: its state, the levels it watches, and its ways to act.
+// What the files of the wearable share: its state, its journal, the levels it watches, and its ways to act.
+import type { Journal } from '../journal/journal.js';
 import type { AlertLevel } from '../link/messages.js';
+import type { Message } from '../link/pairing-messages.js';
 import type { WearableInner } from '../port/inner.js';
 import type { Board } from '../port/port.js';
 import type { WearableEvent } from './chart.js';
@@ -8,6 +10,7 @@ import type { WearableState } from './state.js';
 
 /** What the wearable can do to the world. */
 export interface WearableBoard extends Board {
+  readonly inner: WearableInner;
   /** again: 0 for the first call of a level, then the number of the repetition. */
   alert(level: AlertLevel, again: number): void;
   mark(counter: number, mark: 'stale', on: boolean): void;
@@ -15,10 +18,12 @@ export interface WearableBoard extends Board {
 
 export interface Parts {
   state: WearableState;
+  journal: Journal;
   /** In rising order. */
   levels: readonly Level[];
   readonly board: WearableBoard;
-  readonly inner: WearableInner;
+  /** Sends a frame, unless the wearable sleeps. */
+  transmit(frame: Uint8Array, to: number, meaning: Message): void;
   nowMs(): number;
   send(event: WearableEvent): void;
   post(delayMs: number, event: WearableEvent): void;

@@ -1,115 +1,123 @@
-// What the wearable makes of a frame (TAL-3, TAL-4, TAL-5, TRG-3, PAI-1).
-import { ALERT_LEVELS, type Message, TALLY_FLAGS, type Tally } from '../link/messages.js';
-import { callLevels } from './alerts.js';
-import { merge } from './ledger.js';
-import { tenthsLeft } from './levels.js';
-import type { Parts } from './parts.js';
-import { addToShift, isOver, shownShift } from './shifts.js';
-import type { Link } from './state.js';
-import { markStale, newestOf, noteRunning, planCheck } from './watch.js';
+// What the wearable makes of a frame (PAI-1, PAI-2, TAL-3, TAL-4, TAL-7). Nothing is believed before its tag, or the pairing that
+// it is part of, has spoken for it.
 
-/** Why a shift is marked incomplete, by the flag of the tally that told. */
-const INCOMPLETE_BY = [
-  [TALLY_FLAGS.shortBursts, 'short bursts'],
-  [TALLY_FLAGS.sensorFault, 'sensor fault'],
-  [TALLY_FLAGS.journalFault, 'journal fault'],
-  [TALLY_FLAGS.powerLost, 'power lost'],
-  [TALLY_FLAGS.saturated, 'saturated'],
-] as const;
+import type { FrameRefusal } from '../link/frames.js';
+import { openMessage, peek, readPairing } from '../link/frames.js';
+import type { ClearMessage, SealedMessage } from '../link/pairing-messages.js';
+import type { Refusal } from '../port/refusals.js';
+import { isThrottled, noteBadTag } from '../port/throttle.js';
+import { keepsCommitment } from './pairing.js';
+import type { Parts } from './parts.js';
+import type { Link, OpenPairing } from './state.js';
+import { takeReport, takeTally } from './tallies.js';
 
 /** Takes a frame in; returns why it was refused, or ''. */
-export function take(parts: Parts, message: Message, from: number): string {
-  const { state } = parts;
-  switch (message.frame) {
-    case 'tally':
-    case 'report': {
-      // Names of links may come again once a session is delivered: the newest one counts.
-      const link = state.links.findLast((kept) => kept.link === message.link && kept.counter === from);
-      if (link === undefined) return 'foreign';
-      if (message.frame === 'tally') takeTally(parts, link, message);
-      else link.highestReport = Math.max(link.highestReport, message.sequence);
-      return '';
-    }
+export function take(parts: Parts, frame: Uint8Array): Refusal | '' {
+  const outside = peek(frame);
+  if (typeof outside === 'string') return outside;
+  switch (outside.frame) {
     case 'ack':
     case 'hello':
+    case 'nonce':
       return 'unexpected';
+    case 'tally':
+    case 'report':
+      return takeTold(parts, frame, outside.link);
     case 'accept':
-      if (message.wearable !== state.id) return 'foreign';
-      parts.send({ type: 'ACCEPT', from, link: message.link });
+      return takeAccept(parts, frame, outside.link);
+    default: {
+      const message = readPairing(frame);
+      return typeof message === 'string' ? message : takeOpen(parts, message);
+    }
+  }
+}
+
+function takeOpen(parts: Parts, message: ClearMessage): Refusal | '' {
+  const { state, send } = parts;
+  const { pairing } = state;
+  if (pairing === null || message.counter !== pairing.peer || message.wearable !== state.id) return 'foreign';
+  switch (message.frame) {
+    case 'answer':
+      return takeAnswer(parts, pairing, message);
+    case 'reveal':
+      return takeReveal(parts, pairing, message.nonce);
+    case 'refuse':
+      send({ type: 'REFUSE', reason: message.reason });
       return '';
     default:
-      if (message.wearable !== state.id || state.pairing?.peer !== from) return 'foreign';
-      if (message.frame === 'refuse') parts.send({ type: 'REFUSE', reason: message.reason });
-      else parts.send({ type: 'ANSWER', nonce: message.nonce, link: message.link, session: message.session });
-      return '';
+      return 'unexpected';
   }
 }
 
-function takeTally(parts: Parts, link: Link, tally: Tally): void {
-  const { state, inner } = parts;
-  if (!link.confirmed) confirm(parts, link);
-  hear(parts, link, tally);
-  const { dose, triggerWindows, unratedWindows } = link;
-  if (merge(link, tally)) {
-    if (link.triggerWindows > triggerWindows && !isOver(state, link.shift)) parts.send({ type: 'RAN' });
-    const total = addToShift(state, link, link.dose - dose, link.unratedWindows - unratedWindows);
-    inner.ledger(link, total);
-    if (link.shift === shownShift(state)?.shift) callLevels(parts, total);
+/** PAI-2: whoever has answered cannot answer something else: a middleman has one guess. */
+function takeAnswer(parts: Parts, pairing: OpenPairing, answer: ClearMessage & { frame: 'answer' }): Refusal | '' {
+  const { publicKey, commitment, link, session } = answer;
+  if (pairing.answer !== null) {
+    const same = equal(pairing.answer.publicKey, publicKey) && equal(pairing.answer.commitment, commitment);
+    return same && pairing.answer.link === link && pairing.answer.session === session ? '' : 'changed';
   }
-  acknowledge(parts, link);
+  if (parts.board.cipher.agree(pairing.secret, publicKey) === null) return 'changed';
+  pairing.answer = { publicKey, commitment, link, session };
+  parts.send({ type: 'ANSWER' });
+  return '';
 }
 
-/** The first tally shows that the counter has opened the session; the shift in which it was paired opens with it (WEA-3). */
-function confirm({ state, board, send }: Parts, link: Link): void {
-  const before = newestOf(state, link.counter);
-  link.confirmed = true;
-  if (before?.stale === true && newestOf(state, link.counter) === link) board.mark(link.counter, 'stale', false);
-  if (!isOver(state, link.shift) || link.shift > state.lastShift) send({ type: 'PAIRED' });
-}
-
-/** What a tally says of the counter's present state; one heard before, or older than the last, says nothing new of that. */
-function hear(parts: Parts, link: Link, tally: Tally): void {
-  markIncomplete(parts, link, tally.flags & ~link.flags);
-  link.flags |= tally.flags;
-  if (tally.sequence <= link.highest) return;
-  link.highest = tally.sequence;
-  link.heardMs = parts.nowMs();
-  const running = (tally.flags & TALLY_FLAGS.running) !== 0;
-  const sealed = (tally.flags & TALLY_FLAGS.sealed) !== 0;
-  const changed = link.running !== running || link.sealed !== sealed || link.stale;
-  link.running = running;
-  link.sealed = sealed;
-  if (link.stale) markStale(parts, link, false);
-  if (changed) noteRunning(parts);
-  planCheck(parts);
-}
-
-function markIncomplete({ state, inner }: Parts, link: Link, newFlags: number): void {
-  if (newFlags === 0) return;
-  const shift = state.shifts.find((kept) => kept.shift === link.shift);
-  if (shift === undefined) return;
-  for (const [flag, why] of INCOMPLETE_BY) {
-    if ((newFlags & flag) === 0) continue;
-    shift.incomplete = true;
-    inner.incomplete(shift.shift, link.counter, why);
+function takeReveal(parts: Parts, pairing: OpenPairing, nonce: Uint8Array): Refusal | '' {
+  if (pairing.answer === null) return 'unexpected';
+  if (!keepsCommitment(parts, pairing, nonce)) {
+    parts.send({ type: 'BROKEN' });
+    return 'commitment';
   }
+  pairing.peerNonce = nonce;
+  parts.send({ type: 'REVEAL' });
+  return '';
 }
 
-function acknowledge({ state, levels, board }: Parts, link: Link): void {
-  const next = levels[state.passed];
-  const passed = levels[state.passed - 1];
-  link.sequence += 1;
-  board.send(
-    {
-      frame: 'ack',
-      link: link.link,
-      sequence: link.sequence,
-      highest: link.highest,
-      highestReport: link.highestReport,
-      level: passed === undefined ? 0 : ALERT_LEVELS.indexOf(passed.level),
-      leftTenths: next === undefined ? 0 : tenthsLeft(next, shownShift(state)?.dose ?? 0),
-      closed: isOver(state, link.shift),
-    },
-    link.counter,
-  );
+function takeAccept(parts: Parts, frame: Uint8Array, name: number): Refusal | '' {
+  const { state, send } = parts;
+  const { pairing } = state;
+  const pending =
+    pairing?.answer?.link === name && pairing.key !== null
+      ? [{ key: pairing.key, session: pairing.answer.session }]
+      : [];
+  const [, message] = openWith(parts, frame, [...pending, ...linksNamed(parts, name)]);
+  if (typeof message === 'string') return message;
+  if (message.frame !== 'accept' || message.by !== 'counter') return 'unexpected';
+  if (message.wearable !== state.id) return 'foreign';
+  send({ type: 'ACCEPT', counter: message.counter, link: name });
+  return '';
+}
+
+function takeTold(parts: Parts, frame: Uint8Array, name: number): Refusal | '' {
+  const [link, message] = openWith(parts, frame, linksNamed(parts, name));
+  if (typeof message === 'string') return message;
+  if (message.frame === 'tally') return takeTally(parts, link, message);
+  return message.frame === 'report' ? takeReport(parts, link, message) : 'unexpected';
+}
+
+/** Links of different counters may have one name by chance: the key tells which is meant, the newest is tried first. */
+function linksNamed({ state }: Parts, name: number): readonly Link[] {
+  return state.links.filter((link) => link.link === name).reverse();
+}
+
+function openWith<S extends Pick<Link, 'key' | 'session'>>(
+  parts: Parts,
+  frame: Uint8Array,
+  candidates: readonly S[],
+): readonly [S, SealedMessage] | readonly [null, Refusal] {
+  const { badTags } = parts.state;
+  if (candidates.length === 0) return [null, 'foreign'];
+  if (isThrottled(badTags, parts.nowMs())) return [null, 'throttled'];
+  let refused: FrameRefusal = 'tag';
+  for (const secured of candidates) {
+    const message = openMessage(parts.board.cipher, secured, frame);
+    if (typeof message !== 'string') return [secured, message];
+    if (message !== 'tag') refused = message;
+  }
+  if (refused === 'tag') noteBadTag(badTags, parts.nowMs());
+  return [null, refused];
+}
+
+function equal(a: Uint8Array, b: Uint8Array): boolean {
+  return a.length === b.length && a.every((byte, index) => byte === b[index]);
 }

@@ -50,5 +50,5 @@ export function noteRunning(parts: Parts): void {
 /** When a counter becomes stale unless it is heard before; Infinity for one that is, or has nothing more to say. */
 function staleAtMs(link: Link): number {
   if (link.sealed || link.stale || !link.confirmed) return Infinity;
-  return link.heardMs + (link.running ? STALE_AFTER_RUNNING_MS : STALE_AFTER_RESTING_MS);
+  return (link.heardMs ?? 0) + (link.running ? STALE_AFTER_RUNNING_MS : STALE_AFTER_RESTING_MS);
 }

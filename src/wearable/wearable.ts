@@ -1,14 +1,17 @@
 // The wearable: its statechart, fed with inputs, frames and time. This shell passes things on; what is decided stands in the
 // chart, what is computed in the files beside it. Times are ms of its own clock since its boot.
-import type { Message } from '../link/messages.js';
+import { Journal } from '../journal/journal.js';
+import { isPoor } from '../port/cell.js';
 import type { ChartEvent, Engine, EngineMaker } from '../port/engine.js';
-import type { WearableInner } from '../port/inner.js';
-import { type WearableEvent, wearableMachine } from './chart.js';
+import { levelsPassed } from './alerts.js';
+import { WEARABLE_DELAYS_MS, type WearableEvent, wearableMachine } from './chart.js';
 import { effectsOf, guardsOf } from './effects.js';
 import { displayOf, type Face, faceOf } from './face.js';
+import { recover } from './journal.js';
 import { inRisingOrder, type Level } from './levels.js';
 import type { Parts, WearableBoard } from './parts.js';
 import { take } from './receive.js';
+import { shownShift } from './shifts.js';
 import { freshState, type Shift } from './state.js';
 
 export type WearableInput =
@@ -24,12 +27,15 @@ export class Wearable {
   private readonly face: Face = { screen: '', value: -1, icons: 0 };
   private shown: Face | null = null;
 
-  constructor(board: WearableBoard, inner: WearableInner, makeEngine: EngineMaker) {
+  constructor(board: WearableBoard, makeEngine: EngineMaker, journal = Journal.open(board.flash)) {
     this.parts = {
-      state: freshState(0),
+      state: freshState(0, 0),
+      journal,
       levels: [],
       board,
-      inner,
+      transmit: (frame, to, meaning) => {
+        if (!this.parts.state.asleep) board.send(frame, to, meaning);
+      },
       nowMs: () => this.engine.nowMs,
       send: (event) => this.engine.send(event as ChartEvent),
       post: (delayMs, event) => this.engine.post(delayMs, event as ChartEvent),
@@ -38,28 +44,46 @@ export class Wearable {
       machine: wearableMachine,
       guards: guardsOf(this.parts),
       effects: effectsOf(this.parts),
-      onState: (region, state) => inner.state(region, state),
+      onState: (region, state) => board.inner.state(region, state),
     });
   }
 
-  /** id: unique among the devices of a bench, 1..65535. */
-  boot(id: number, levels: readonly Level[]): void {
-    this.parts.state = freshState(id);
-    this.parts.levels = inRisingOrder(levels);
+  /** id: unique among the devices of a bench, 1..65535; cellMv: voltage of the cell under working load. */
+  boot(id: number, levels: readonly Level[], cellMv: number): void {
+    const { parts } = this;
+    const { board, journal } = parts;
+    parts.state = freshState(id, cellMv);
+    parts.levels = inRisingOrder(levels);
+    const poor = isPoor(parts.state);
+    journal.hold(poor);
     this.engine.start();
+    recover(parts);
+    board.inner.recovered(journal.counts());
+    this.resume();
+    if (poor) parts.send({ type: 'CELL_LOW' });
     this.refresh();
   }
 
   input(input: WearableInput): void {
+    if (this.parts.state.asleep) return;
     const event: WearableEvent =
       input.input === 'touch' ? { type: 'TOUCH', peer: input.peer } : { type: EVENT_OF[input.input] };
     this.parts.send(event);
     this.refresh();
   }
 
-  receive(message: Message, from: number): void {
-    const reason = take(this.parts, message, from);
-    if (reason !== '') this.parts.board.refused(message, from, reason);
+  /** Voltage of the cell under working load, in mV, whenever it has changed. */
+  cell(millivolts: number): void {
+    const { parts } = this;
+    parts.state.cellMv = millivolts;
+    if (isPoor(parts.state) && !parts.state.asleep) parts.send({ type: 'CELL_LOW' });
+    this.refresh();
+  }
+
+  receive(frame: Uint8Array): void {
+    if (this.parts.state.asleep) return;
+    const reason = take(this.parts, frame);
+    if (reason !== '') this.parts.board.refused(reason);
     this.refresh();
   }
 
@@ -79,8 +103,8 @@ export class Wearable {
   }
 
   /** A copy that goes on from here, on another board. */
-  fork(board: WearableBoard, inner: WearableInner): Wearable {
-    const copy = new Wearable(board, inner, (chart) => this.engine.fork(chart));
+  fork(board: WearableBoard): Wearable {
+    const copy = new Wearable(board, (chart) => this.engine.fork(chart), this.parts.journal.fork(board.flash));
     copy.parts.state = structuredClone(this.parts.state);
     copy.parts.levels = this.parts.levels;
     copy.shown = this.shown;
@@ -89,12 +113,31 @@ export class Wearable {
 
   /** All that decides how the device goes on, for digests. */
   inside(): object {
-    return [this.parts.state, this.engine.inside()];
+    return [this.parts.state, this.parts.journal.inside(), this.engine.inside()];
+  }
+
+  /** WEA-5: what the journal holds goes on where it was. */
+  private resume(): void {
+    const { parts } = this;
+    const { state, board } = parts;
+    for (const link of state.links) {
+      if (!link.confirmed) continue;
+      board.inner.ledger(link, state.shifts.find(({ shift }) => shift === link.shift)?.dose ?? 0);
+      if (link.stale) board.mark(link.counter, 'stale', true);
+    }
+    const shift = shownShift(state);
+    if (shift === undefined) return;
+    state.passed = levelsPassed(parts, shift.dose);
+    parts.send({ type: 'RESUMED' });
+    const toLongMs = shift.openedMs + WEARABLE_DELAYS_MS.longShift;
+    if (state.shiftOpen && toLongMs < WEARABLE_DELAYS_MS.longShift) {
+      parts.post(Math.max(0, toLongMs), { type: 'LONG', shift: shift.shift });
+    }
   }
 
   private refresh(): void {
     const { face, shown } = this;
-    faceOf(this.parts.state, this.parts.levels, this.engine.state('pairing'), face);
+    faceOf(this.parts, this.engine.state('pairing'), face);
     if (shown?.icons === face.icons && shown.value === face.value && shown.screen === face.screen) return;
     this.shown = { ...face };
     this.parts.board.show(displayOf(face));

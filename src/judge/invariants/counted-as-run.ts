@@ -115,8 +115,9 @@ export const countedAsRun: Invariant = {
         },
         'fault.sensor': (event) => of(event.by).fail(event.at),
         'fault.lifted': (event) => {
+          if (event.what !== 'sensor') return undefined;
           const stretch = of(event.by);
-          if (event.what === 'sensor' && stretch.faulty) stretch.recover(event.at);
+          if (stretch.faulty) stretch.recover(event.at);
           return undefined;
         },
         'inner.count': judge,

@@ -1,0 +1,118 @@
+// The record of a wearable (WEA-4): its shifts, oldest first, and what every session of every counter had in them. Whoever reads
+// it needs nothing else, and knows a damaged one by its CRC.
+import { REPORT_BITS, TALLY_BITS } from '../link/layout.js';
+import { pack, unpack } from '../link/pack.js';
+import { readRecord, writeRecord } from '../port/record.js';
+import type { Parts } from './parts.js';
+import { INCOMPLETE, type Link, type Shift } from './state.js';
+
+/** The record: how many shifts and sessions, then the shifts, then the sessions. */
+const HEAD_BITS = { shifts: 16, sessions: 16 } as const;
+const SHIFT_BITS = {
+  shift: 32,
+  dose: TALLY_BITS.dose,
+  triggerWindows: TALLY_BITS.triggerWindows,
+  unratedWindows: TALLY_BITS.unratedWindows,
+  open: 1,
+  long: 1,
+  incomplete: 6,
+  reserved: 4,
+} as const;
+const SESSION_BITS = {
+  shift: 32,
+  session: 32,
+  counter: 16,
+  powerLosses: REPORT_BITS.powerLosses,
+  dose: TALLY_BITS.dose,
+  triggerWindows: TALLY_BITS.triggerWindows,
+  unratedWindows: TALLY_BITS.unratedWindows,
+  shortBursts: REPORT_BITS.shortBursts,
+  sealed: 1,
+  reserved: 3,
+} as const;
+
+/** Dose in u, windows of 100 ms. */
+export interface RecordedShift {
+  readonly shift: number;
+  readonly dose: number;
+  readonly triggerWindows: number;
+  readonly unratedWindows: number;
+  readonly open: boolean;
+  /** More than 16 h (WEA-3). */
+  readonly long: boolean;
+  /** Why the sums may be too small: names of INCOMPLETE. */
+  readonly incomplete: readonly string[];
+}
+
+/** One session of a counter; its shift need not be among those that are still kept. */
+export interface RecordedSession {
+  readonly shift: number;
+  readonly counter: number;
+  readonly session: number;
+  readonly dose: number;
+  readonly triggerWindows: number;
+  readonly unratedWindows: number;
+  readonly shortBursts: number;
+  readonly powerLosses: number;
+  /** Whether the counter has told its last tally. */
+  readonly sealed: boolean;
+}
+
+export interface WearableRecord {
+  /** Identity of the wearable. */
+  readonly device: number;
+  readonly shifts: readonly RecordedShift[];
+  readonly sessions: readonly RecordedSession[];
+}
+
+export function readOut({ state, board }: Parts): void {
+  const links = state.links.filter(({ confirmed }) => confirmed);
+  const shifts = state.shifts.map((shift) => shiftBytes(shift, state.shiftOpen && shift.shift === state.lastShift));
+  const head = { shifts: shifts.length, sessions: links.length };
+  board.record(writeRecord('wearable', state.id, pack(HEAD_BITS, head, ...shifts, ...links.map(sessionBytes))));
+}
+
+/** What a record says, or a sentence that says what is wrong with it. */
+export function readWearableRecord(bytes: Uint8Array): WearableRecord | string {
+  const record = readRecord('wearable', bytes);
+  if (typeof record === 'string') return record;
+  let rest = record.body;
+  const next = <L extends Parameters<typeof unpack>[0]>(layout: L) => {
+    const fields = unpack(layout, rest);
+    rest = fields.tail;
+    return fields;
+  };
+  const head = next(HEAD_BITS);
+  const shifts = Array.from({ length: head.shifts }, () => shiftFrom(next(SHIFT_BITS)));
+  const sessions = Array.from({ length: head.sessions }, () => sessionFrom(next(SESSION_BITS)));
+  return { device: record.device, shifts, sessions };
+}
+
+function shiftBytes(shift: Shift, open: boolean): Uint8Array {
+  return pack(SHIFT_BITS, { ...shift, open: open ? 1 : 0, long: shift.long ? 1 : 0, reserved: 0 });
+}
+
+function sessionBytes({ report, ...link }: Link): Uint8Array {
+  return pack(SESSION_BITS, { ...link, ...report, sealed: link.sealed ? 1 : 0, reserved: 0 });
+}
+
+function shiftFrom(fields: { readonly [field in keyof typeof SHIFT_BITS]: number }): RecordedShift {
+  const { shift, dose, triggerWindows, unratedWindows } = fields;
+  const incomplete = Object.entries(INCOMPLETE).flatMap(([why, bit]) => ((fields.incomplete & bit) === 0 ? [] : [why]));
+  return { shift, dose, triggerWindows, unratedWindows, open: fields.open === 1, long: fields.long === 1, incomplete };
+}
+
+function sessionFrom(fields: { readonly [field in keyof typeof SESSION_BITS]: number }): RecordedSession {
+  const { shift, counter, session, dose, triggerWindows, unratedWindows, shortBursts, powerLosses } = fields;
+  return {
+    shift,
+    counter,
+    session,
+    dose,
+    triggerWindows,
+    unratedWindows,
+    shortBursts,
+    powerLosses,
+    sealed: fields.sealed === 1,
+  };
+}
