@@ -27,7 +27,7 @@ const KEY_BYTES = 16;
 const DIGITS = 10_000;
 const TRANSCRIPT = placesOf(TRANSCRIPT_BITS);
 
-/** What the counter commits to before it has seen the wearable's nonce: 16 bytes. */
+/** What the counter commits to before it has seen the wearable's nonce, which holds it to its own: 16 bytes. */
 export function commitmentOf(
   cipher: Cipher,
   counterKey: Uint8Array,
@@ -35,18 +35,6 @@ export function commitmentOf(
   counterNonce: Uint8Array,
 ): Uint8Array {
   return cipher.hash(joined(COMMITMENT_LABEL, counterKey, wearableKey, counterNonce)).slice(0, COMMITMENT_BYTES);
-}
-
-/** Whether what the counter reveals is what it had committed to: the wearable breaks a pairing off where it is not. */
-export function commitmentHolds(
-  cipher: Cipher,
-  commitment: Uint8Array,
-  counterKey: Uint8Array,
-  wearableKey: Uint8Array,
-  counterNonce: Uint8Array,
-): boolean {
-  const due = commitmentOf(cipher, counterKey, wearableKey, counterNonce);
-  return due.length === commitment.length && due.every((byte, index) => byte === commitment[index]);
 }
 
 /**

@@ -3,7 +3,7 @@
 import type { RandomStream } from '../../sim/kernel/random.js';
 import { CHIP } from '../../src/link/cipher.js';
 import { readPairing, writePairing } from '../../src/link/frames.js';
-import { commitmentHolds, commitmentOf, digitsOf } from '../../src/link/pairing.js';
+import { commitmentOf, digitsOf } from '../../src/link/pairing.js';
 import { drawBytes } from './draw.js';
 
 /** Rules of README.md, "Pairing", that stand between a middleman and more than one guess. */
@@ -93,7 +93,7 @@ export class WearableSide {
     }
     if (message.frame !== 'reveal' || this.answer === null || this.counterNonce !== null) return null;
     const { commitment, publicKey } = this.answer;
-    const holds = commitmentHolds(CHIP, commitment, publicKey, this.publicKey, message.nonce);
+    const holds = same(commitment, commitmentOf(CHIP, publicKey, this.publicKey, message.nonce));
     if (holds || this.without === 'commitment') this.counterNonce = message.nonce;
     else this.ended = true;
     return null;
