@@ -1,62 +1,33 @@
 // A counter on a fake board: it is turned, pushed, touched, shaken and spoken to; what it shows and sends is written down.
 import { tableEngine } from '../../src/bench/engines/table.js';
 import { ModelCounter } from '../../src/counter/counter.js';
-import type { Message } from '../../src/link/messages.js';
-import type { Sums } from '../../src/port/inner.js';
-import type { CounterInput, Display, Observation, SensorState } from '../../src/port/port.js';
-import { drawsOf } from './draws.js';
-import { type Frames, type Site, sentBy } from './site.js';
+import type { Recovered, Sums } from '../../src/port/inner.js';
+import type { CounterBoard, CounterInput, Observation, SensorState } from '../../src/port/port.js';
+import { DeviceRig } from './device-rig.js';
+import type { Site } from './site.js';
 
 /** mm/s² of a tool at work and at rest. */
 export const WORK_MM = 65_000;
 export const REST_MM = 80;
 
-export interface ShownDisplay extends Display {
-  readonly atMs: number;
-}
-
-export class CounterRig {
-  /** Every display, oldest first. */
-  readonly shown: ShownDisplay[] = [];
-  /** State of every region of the chart, as last told. */
-  readonly states = new Map<string, string>();
-  readonly refused: { readonly message: Message; readonly from: number; readonly reason: string }[] = [];
+export class CounterRig extends DeviceRig<ModelCounter> {
   /** "opened 1", "sealed 1", "delivered 1" … */
   readonly sessions: string[] = [];
-  /** Sums of every session as the counter last told them, session 0 for the unclaimed. */
+  /** Sums of every session as the counter last told them, session 0 for the unclaimed; and those that its journal holds. */
   readonly counted = new Map<number, Sums>();
+  readonly kept = new Map<number, Sums>();
   readonly magnitudes: number[] = [];
-  private readonly counter: ModelCounter;
   private levelMm = REST_MM;
   private sensorState: SensorState = 'good';
 
   constructor(
-    readonly site: Site,
-    readonly id: number,
-    keyedTenths: number,
-    random: () => number = drawsOf(id),
+    site: Site,
+    id: number,
+    private readonly keyedTenths: number,
+    random?: () => number,
   ) {
-    const board = {
-      show: (display: Display) => this.shown.push({ ...display, atMs: site.nowMs }),
-      send: (message: Message, to: number) => site.send(id, to, message),
-      refused: (message: Message, from: number, reason: string) => this.refused.push({ message, from, reason }),
-      random,
-    };
-    const inner = {
-      state: (region: string, state: string) => this.states.set(region, state),
-      count: (session: number, sums: Readonly<Sums>) => this.counted.set(session, { ...sums }),
-      magnitude: (tenths: number) => this.magnitudes.push(tenths),
-      session: (session: number, what: string) => this.sessions.push(`${what} ${session}`),
-    };
-    this.counter = new ModelCounter(board, inner, tableEngine);
-    this.counter.boot({ id, keyedTenths });
-    this.counter.window(this.levelMm, this.sensorState);
-    site.place(id, this.counter);
-  }
-
-  /** What it shows now. */
-  get display(): ShownDisplay {
-    return this.shown[this.shown.length - 1]!;
+    super(site, id, random);
+    this.powerUp();
   }
 
   push(): void {
@@ -74,6 +45,10 @@ export class CounterRig {
 
   touch(peer: number): void {
     this.input({ input: 'touch', peer });
+  }
+
+  readout(): void {
+    this.input({ input: 'readout' });
   }
 
   /** Every window that ends from now on reads so many mm/s². */
@@ -103,24 +78,35 @@ export class CounterRig {
     this.site.runFor(restMs);
   }
 
-  /** A frame arrives now. */
-  hear(message: Message, from: number): void {
-    this.site.act(this.id, () => this.counter.receive(message, from));
-  }
-
   observe(): Observation {
-    return this.counter.observe();
+    return this.device.observe();
   }
 
-  sent<F extends Message['frame']>(frame: F): Frames<F>[] {
-    return sentBy(this.site, this.id, frame);
+  protected start(cellMv: number): ModelCounter {
+    const counter = new ModelCounter(this.counterBoard(), tableEngine);
+    counter.boot({ id: this.id, keyedTenths: this.keyedTenths }, cellMv);
+    counter.window(this.levelMm, this.sensorState);
+    return counter;
+  }
+
+  private counterBoard(): CounterBoard {
+    const inner = {
+      state: this.live((region: string, state: string) => this.states.set(region, state)),
+      kept: this.live((session: number, sums: Readonly<Sums>) => this.kept.set(session, { ...sums })),
+      recovered: this.live((found: Recovered) => this.recovered.push(found)),
+      count: this.live((session: number, sums: Readonly<Sums>) => this.counted.set(session, { ...sums })),
+      magnitude: this.live((tenths: number) => this.magnitudes.push(tenths)),
+      session: this.live((session: number, what: string) => this.sessions.push(`${what} ${session}`)),
+    };
+    return { ...this.board(), inner };
   }
 
   private input(input: CounterInput): void {
-    this.site.act(this.id, () => this.counter.input(input));
+    this.act((counter) => counter.input(input));
   }
 
+  /** The world moves whether or not the counter has power. */
   private feed(): void {
-    this.site.act(this.id, () => this.counter.window(this.levelMm, this.sensorState));
+    if (this.isOn) this.act((counter) => counter.window(this.levelMm, this.sensorState));
   }
 }
