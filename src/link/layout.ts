@@ -8,7 +8,7 @@ export const VERSION = 1;
 
 /** Most bytes of a tally, report or acknowledgement. */
 export const MAX_FRAME_BYTES = 27;
-/** Most bytes of a frame of a pairing: one Bluetooth extended advertisement with its header. */
+/** Most bytes of a frame of a pairing. */
 export const MAX_PAIRING_BYTES = 244;
 
 /** What the first five bits of a frame say. Codes below 16 are of sealed frames; an accept has one code for each side. */
