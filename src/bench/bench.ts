@@ -27,6 +27,7 @@ import { goOn } from './tasks.js';
 import { endWindow, giveWindow, stopTool } from './tools.js';
 import { Tracer } from './tracer.js';
 import { liftAir, liftSensor } from './verbs/faults.js';
+import { deviceId } from './verbs/names.js';
 import { returnFrom } from './verbs/people.js';
 import { newWorld, type Occurrence, type World } from './world.js';
 
@@ -156,6 +157,16 @@ export class Bench {
     const copy = new Bench(stage);
     copy.taken = this.taken;
     return copy;
+  }
+
+  /** Steps at which power could have failed so far in the flash of a device: one a byte programmed, 64 an erase. */
+  flashSteps(device: string): number {
+    return this.stage.flashes[deviceId(this.stage, device) - 1]!.steps;
+  }
+
+  /** Power of a device fails so many steps of its flash from now on, whether it has power now or not. */
+  failFlashAfter(device: string, steps: number): void {
+    this.stage.flashes[deviceId(this.stage, device) - 1]!.failAfter(steps);
   }
 
   /** The bench as it stands; it may run on, the snapshot stays. */

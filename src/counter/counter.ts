@@ -21,6 +21,7 @@ import { count, countShortBurst } from './meter.js';
 import type { Parts } from './parts.js';
 import { take } from './receive.js';
 import { believedLevelMm, sensorWindowsToDecision, watchSensor } from './sensor.js';
+import { sealedSums } from './sessions.js';
 import { freshState } from './state.js';
 
 export class ModelCounter implements Counter {
@@ -108,7 +109,9 @@ export class ModelCounter implements Counter {
 
   observe(): Observation {
     const { open, rate, unclaimed } = this.parts.state;
-    return { session: open?.session ?? 0, ...(open?.sums ?? unclaimed), magnitudeTenths: rate.tenths };
+    const others = sealedSums(this.parts.state);
+    if (open !== null) others.unshift({ session: 0, ...unclaimed });
+    return { session: open?.session ?? 0, ...(open?.sums ?? unclaimed), magnitudeTenths: rate.tenths, others };
   }
 
   fork(board: CounterBoard): ModelCounter {

@@ -1,5 +1,6 @@
 // Sessions (PAI-3 to PAI-7): one is open at a time; a sealed one is kept as finished frames until it was delivered or read out.
 import type { Acknowledgement } from '../link/messages.js';
+import type { SessionSums } from '../port/inner.js';
 import { forgetSealed, freeSlot, keepOpened, keepSealed } from './journal.js';
 import { noSums } from './meter.js';
 import type { Parts } from './parts.js';
@@ -68,6 +69,17 @@ export function letGo(parts: Parts, sealed: SealedSession, what: 'delivered' | '
   forgetSealed(parts, sealed);
   board.inner.session(sealed.session, what, sealed.wearable);
   if (state.sealed.length === 0) send({ type: 'DELIVERED_ALL' });
+}
+
+/** What every sealed session's last tally says. */
+export function sealedSums({ sealed }: CounterState): (SessionSums & { readonly session: number })[] {
+  return sealed.flatMap(({ session, frames }) =>
+    frames.flatMap(({ message }) => {
+      if (message.frame !== 'tally') return [];
+      const { dose, triggerWindows, unratedWindows } = message;
+      return [{ session, dose, triggerWindows, unratedWindows }];
+    }),
+  );
 }
 
 /** Whether an acknowledgement covers every frame of a sealed session. */

@@ -5,7 +5,7 @@
 import type { Cipher } from '../link/cipher.js';
 import type { Message } from '../link/pairing-messages.js';
 import type { Flash } from './flash.js';
-import type { CounterInner } from './inner.js';
+import type { CounterInner, SessionSums } from './inner.js';
 import type { Refusal } from './refusals.js';
 
 export const WINDOW_MS = 100;
@@ -66,6 +66,8 @@ export interface Observation {
   readonly unratedWindows: number;
   readonly shortBursts: number;
   readonly magnitudeTenths: number;
+  /** What else the counter keeps: its sealed sessions and, while one is open, the unclaimed sums as session 0. */
+  readonly others: readonly (SessionSums & { readonly session: number })[];
 }
 
 export interface Counter {

@@ -1,0 +1,104 @@
+// Power failing at every byte that a counter writes in a day (KEP-1): at each of them the day is forked, the power fails within
+// that byte and comes back a second later, and what the counter then has is held against what it had counted; then again at
+// every byte that it writes as it recovers. Nothing is sampled.
+import { Bench, type BenchOptions } from '../bench/bench.js';
+import type { Observation } from '../port/port.js';
+import type { Day } from '../scenario/day.js';
+
+/** KEP-1: 10 s of trigger time for each failure. */
+const MOST_LOST_WINDOWS = 100;
+/** The bench gives power back after this; another second is for a failure while it recovers. */
+const BACK_MS = 1000;
+
+export interface Cuts {
+  /** Failures within a byte or a step of an erase, and within one of the recovery from such a failure. */
+  cuts: number;
+  again: number;
+  /** Windows of trigger time lost by one failure, at most. */
+  mostLost: number;
+  /** What was broken, in words; the first MOST_TOLD. */
+  readonly broken: string[];
+}
+
+const MOST_TOLD = 10;
+
+export interface CutOptions {
+  /** Whether power also fails at every byte of each recovery. */
+  readonly recoveries: boolean;
+  /** Only failures at steps of the flash from `from` on, every `by`-th one: to share a day among several workers. */
+  readonly from?: number;
+  readonly by?: number;
+  /** Told after each failure. */
+  readonly progress?: (cuts: Readonly<Cuts>) => void;
+}
+
+/** device: the name of the tool whose counter loses power. */
+export function cutEverywhere(day: Day, device: string, options: CutOptions, benchOptions: BenchOptions = {}): Cuts {
+  const { from = 0, by = 1 } = options;
+  const found: Cuts = { cuts: 0, again: 0, mostLost: 0, broken: [] };
+  const bench = Bench.open(day, { ...benchOptions, trace: 'none' });
+  let before = bench.fork();
+  while (bench.step()) {
+    const written = bench.flashSteps(device) - before.flashSteps(device);
+    const truth = written > 0 ? { before: countedBy(before, device), after: countedBy(bench, device) } : null;
+    for (let step = 0; truth !== null && step < written; step++) {
+      if ((before.flashSteps(device) + step) % by !== from) continue;
+      cutAt(before, device, step, truth, options, found);
+    }
+    before = bench.fork();
+  }
+  return found;
+}
+
+function cutAt(before: Bench, device: string, step: number, truth: Truth, options: CutOptions, found: Cuts): void {
+  const cut = before.fork();
+  cut.failFlashAfter(device, step);
+  cut.step();
+  const where = `at byte ${before.flashSteps(device) + step} that ${device} writes, ${cut.nowMs} ms`;
+  const backMs = cut.nowMs + BACK_MS;
+  cut.runTo(backMs - 1);
+  const off = cut.fork();
+  cut.runTo(backMs);
+  found.cuts += 1;
+  weigh(countedBy(cut, device), truth, 1, where, found);
+  const recovery = options.recoveries ? cut.flashSteps(device) - off.flashSteps(device) : 0;
+  for (let again = 0; again < recovery; again++) {
+    const twice = off.fork();
+    twice.failFlashAfter(device, again);
+    twice.runTo(backMs + BACK_MS);
+    found.again += 1;
+    weigh(countedBy(twice, device), truth, 2, `${where}, and ${again} bytes into the recovery`, found);
+  }
+  options.progress?.(found);
+}
+
+/** Trigger windows by session, 0 for the unclaimed. */
+type Sums = ReadonlyMap<number, number>;
+
+/** What the counter has just before, and just after what it does at that moment, if its power does not fail. */
+interface Truth {
+  readonly before: Sums;
+  readonly after: Sums;
+}
+
+function countedBy(bench: Bench, device: string): Sums {
+  const observed: Observation | undefined = bench.outcome().counters[device];
+  if (observed === undefined) throw new Error(`${device} is no tool of the day`);
+  return new Map([observed, ...observed.others].map(({ session, triggerWindows }) => [session, triggerWindows]));
+}
+
+/** No session comes back with more than it had; and of all that was counted no more is lost than may be. */
+function weigh(kept: Sums, { before, after }: Truth, failures: number, where: string, found: Cuts): void {
+  for (const [session, windows] of kept) {
+    const most = Math.max(before.get(session) ?? 0, after.get(session) ?? 0);
+    if (windows > most) tell(found, `${where}: session ${session} comes back with ${windows} windows of ${most}`);
+  }
+  let lost = 0;
+  for (const [session, windows] of after) lost += Math.max(0, windows - (kept.get(session) ?? 0));
+  found.mostLost = Math.max(found.mostLost, lost);
+  if (lost > failures * MOST_LOST_WINDOWS) tell(found, `${where}: ${lost} windows are lost`);
+}
+
+function tell(found: Cuts, what: string): void {
+  if (found.broken.length < MOST_TOLD) found.broken.push(what);
+}
