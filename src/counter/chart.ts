@@ -27,7 +27,7 @@ export type CounterEvent =
   | { readonly type: 'REFUSE'; readonly reason: string }
   | { readonly type: 'ADVICE' | 'CLOSED' }
   | { readonly type: 'OPENED' | 'SEALED' | 'DELIVERED_ALL' }
-  | { readonly type: 'ERASING' | 'KEPT' }
+  | { readonly type: 'ERASING' }
   | { readonly type: 'CELL_LOW' | 'CELL_CHECK' };
 
 const chart = setup({

@@ -2,6 +2,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import { newCrew } from '../rig/crew.js';
 import { touch } from '../rig/pair-up.js';
+import { ToldWearable } from '../rig/told-wearable.js';
 
 const ANSWERED_MS = 20;
 
@@ -52,8 +53,8 @@ test.each([
   expect(edda.display).toMatchObject({ screen: 'points', value: 0 });
   expect(saw.display.screen).toBe('ready');
   // The same accept once more opens nothing more.
-  saw.hear(edda.sent('accept').at(-1)!, edda.id);
-  expect(saw.refused.at(-1)).toMatchObject({ reason: 'foreign' });
+  saw.hear(edda.sentBytes('accept').at(-1)!);
+  expect(saw.refused).toEqual(['unexpected']);
   expect(saw.sessions).toEqual(['opened 1']);
 });
 
@@ -72,13 +73,14 @@ test('a tap alone opens nothing', () => {
 });
 
 test('a touch opens pairing for 30 s, and not longer', () => {
-  saw.touch(edda.id);
+  const carla = new ToldWearable(saw, 13);
+  carla.touch();
   site.runFor(29_999);
   expect(saw.display.screen).toBe('pairing');
   site.runFor(1);
   expect(saw.display.screen).toBe('ready');
-  saw.hear({ frame: 'hello', counter: saw.id, wearable: edda.id, nonce: 5 }, edda.id);
-  expect(saw.refused.at(-1)).toMatchObject({ reason: 'foreign' });
+  carla.hello();
+  expect(saw.refused).toEqual(['foreign']);
   expect(saw.display.screen).toBe('ready');
 });
 

@@ -4,6 +4,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { CounterRig } from '../rig/counter-rig.js';
 import { touch } from '../rig/pair-up.js';
 import { Site } from '../rig/site.js';
+import { ToldWearable } from '../rig/told-wearable.js';
 import { WearableRig } from '../rig/wearable-rig.js';
 
 let site: Site;
@@ -42,8 +43,10 @@ test('an accept that comes in the middle of the next pairing opens nothing befor
 
 test('the key of a lost pairing does not answer for the next one, which the wearable has refused', () => {
   lastMessageTakes([]);
-  saw.touch(edda.id);
-  saw.hear({ frame: 'hello', counter: saw.id, wearable: edda.id, nonce: 5 }, edda.id);
+  const carla = new ToldWearable(saw, edda.id);
+  carla.touch();
+  carla.hello();
+  carla.sayNonce();
   saw.push();
   site.runFor(30_000);
   expect(saw.sessions).toEqual([]);
