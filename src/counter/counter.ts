@@ -146,7 +146,10 @@ export class ModelCounter implements Counter {
     this.detect(windows);
     if (watchSensor(state.sensorWatch, state.sensor, windows)) {
       const { faulty } = state.sensorWatch;
-      if (faulty && state.open !== null) state.open.sensorFailed = true;
+      if (faulty && state.open !== null) {
+        state.open.sensorFailed = true;
+        state.open.unkept = true;
+      }
       this.parts.send({ type: faulty ? 'SENSOR_FAULT' : 'SENSOR_GOOD' });
     }
   }

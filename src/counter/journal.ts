@@ -3,7 +3,8 @@
 // whether or not the next one came.
 import type { Journal } from '../journal/journal.js';
 import { openMessage } from '../link/frames.js';
-import { largest, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
+import { placesOf, putNumber, sheetOf } from '../link/bits.js';
+import { bytesOf, largest, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
 import { pack, unpack } from '../link/pack.js';
 import type { Sums } from '../port/inner.js';
 import { changeRate, noSums } from './meter.js';
@@ -108,15 +109,12 @@ export function recover(parts: Parts, keyedTenths: number): void {
 
 function keepOpen(parts: Parts, open: OpenSession, reserved: number): boolean {
   const { sums } = open;
-  const value = pack(SUMS_BITS, {
-    ...sums,
-    reservedBlocks: reserved / RESERVED_AT_ONCE,
-    sensorFailed: open.sensorFailed ? 1 : 0,
-    sessionLow: open.session & SESSION_LOW,
-  });
-  if (!put(parts, SUMS, 0, value)) return false;
+  const news = !same(open.kept, sums);
+  if (!news && !open.unkept && reserved === open.reserved) return true;
+  if (!put(parts, SUMS, 0, sumsBytes(sums, reserved, open.sensorFailed, open.session))) return false;
   open.reserved = reserved;
-  if (same(open.kept, sums)) return true;
+  open.unkept = false;
+  if (!news) return true;
   open.kept = { ...sums };
   parts.board.inner.kept(open.session, sums);
   return true;
@@ -126,12 +124,26 @@ function keepUnclaimed(parts: Parts): boolean {
   const { state } = parts;
   const sums = state.unclaimed;
   if (same(state.keptUnclaimed, sums)) return true;
-  if (!put(parts, UNCLAIMED, 0, pack(SUMS_BITS, { ...sums, reservedBlocks: 0, sensorFailed: 0, sessionLow: 0 }))) {
-    return false;
-  }
+  if (!put(parts, UNCLAIMED, 0, sumsBytes(sums, 0, false, 0))) return false;
   state.keptUnclaimed = { ...sums };
   parts.board.inner.kept(0, sums);
   return true;
+}
+
+const SUMS_PLACES = placesOf(SUMS_BITS);
+const sheet = sheetOf(bytesOf(SUMS_BITS));
+
+/** Written every five seconds while a tool runs, so all records of this kind are made on one sheet; the journal copies it. */
+function sumsBytes(sums: Readonly<Sums>, reserved: number, sensorFailed: boolean, session: number): Uint8Array {
+  sheet.bytes.fill(0);
+  putNumber(sheet, SUMS_PLACES.dose, sums.dose);
+  putNumber(sheet, SUMS_PLACES.triggerWindows, sums.triggerWindows);
+  putNumber(sheet, SUMS_PLACES.unratedWindows, sums.unratedWindows);
+  putNumber(sheet, SUMS_PLACES.shortBursts, sums.shortBursts);
+  putNumber(sheet, SUMS_PLACES.reservedBlocks, reserved / RESERVED_AT_ONCE);
+  putNumber(sheet, SUMS_PLACES.sensorFailed, sensorFailed ? 1 : 0);
+  putNumber(sheet, SUMS_PLACES.sessionLow, session & SESSION_LOW);
+  return sheet.bytes;
 }
 
 function keepOwn(parts: Parts): void {
@@ -163,6 +175,7 @@ function openFrom(state: CounterState, journal: Journal): OpenSession | null {
     report: null,
     reportAcknowledged: false,
     sensorFailed: mine?.sensorFailed === 1,
+    unkept: false,
     powerLost: true,
   };
 }

@@ -32,6 +32,7 @@ export function openSession(parts: Parts, pairing: OpenPairing & { readonly key:
     report: null,
     reportAcknowledged: false,
     sensorFailed: state.sensorWatch.faulty,
+    unkept: true,
     powerLost: false,
   };
   keepOpened(parts, state.open);

@@ -31,6 +31,8 @@ export interface OpenSession extends Secured {
   reportAcknowledged: boolean;
   /** The sensor was faulty at some time of the session (TRG-5): a fault that is over by the next tally is told too. */
   sensorFailed: boolean;
+  /** Something beside the sums has changed since the journal took them last. */
+  unkept: boolean;
   /** Power was lost while the session was open (KEP-3). */
   readonly powerLost: boolean;
 }

@@ -1,7 +1,8 @@
 // What a wearable keeps in its journal (WEA-5), and how it finds it again. The dose of a shift is the sum over its sessions,
 // so each tally is one record; only what sessions that had to make room had is kept with the shift itself.
 import type { Journal } from '../journal/journal.js';
-import { REPORT_BITS, TALLY_BITS } from '../link/layout.js';
+import { placesOf, putNumber, sheetOf } from '../link/bits.js';
+import { bytesOf, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
 import { pack, unpack } from '../link/pack.js';
 import type { Parts } from './parts.js';
 import type { Link, ReportedSums, Shift, WearableState } from './state.js';
@@ -90,24 +91,32 @@ export function keepLink(parts: Parts, link: Link): void {
   link.kept = put(parts, KEY, link.slot, pack(KEY_BITS, link, link.key));
 }
 
-/** What a tally has changed; acknowledges need numbers, `frames` more of them. True where the journal holds it all. */
+/** What a tally has changed; acknowledgements need numbers, `frames` more of them. True where the journal holds it all. */
 export function keepEntry(parts: Parts, link: Link, frames: number): boolean {
   const reserved = link.reserved + (link.sequence + frames > link.reserved ? RESERVED_AT_ONCE : 0);
-  const shift = parts.state.shifts.find((kept) => kept.shift === link.shift);
-  const value = pack(ENTRY_BITS, {
-    dose: link.dose,
-    triggerWindows: link.triggerWindows,
-    unratedWindows: link.unratedWindows,
-    flags: link.flags,
-    highest: link.highest,
-    reservedBlocks: reserved / RESERVED_AT_ONCE,
-    sealed: link.sealed ? 1 : 0,
-    ageMinutes: shift === undefined ? 0 : ageMinutes(parts, shift),
-    reserved: 0,
-  });
-  if (!put(parts, ENTRY, link.slot, value)) return false;
+  if (!link.unkept && reserved === link.reserved) return true;
+  if (!put(parts, ENTRY, link.slot, entryBytes(parts, link, reserved))) return false;
   link.reserved = reserved;
+  link.unkept = false;
   return true;
+}
+
+const ENTRY_PLACES = placesOf(ENTRY_BITS);
+const sheet = sheetOf(bytesOf(ENTRY_BITS));
+
+/** Written with every tally, so all records of this kind are made on one sheet; the journal copies it. */
+function entryBytes(parts: Parts, link: Link, reserved: number): Uint8Array {
+  const shift = parts.state.shifts.find((kept) => kept.shift === link.shift);
+  sheet.bytes.fill(0);
+  putNumber(sheet, ENTRY_PLACES.highest, link.highest);
+  putNumber(sheet, ENTRY_PLACES.reservedBlocks, reserved / RESERVED_AT_ONCE);
+  putNumber(sheet, ENTRY_PLACES.ageMinutes, shift === undefined ? 0 : ageMinutes(parts, shift));
+  putNumber(sheet, ENTRY_PLACES.dose, link.dose);
+  putNumber(sheet, ENTRY_PLACES.triggerWindows, link.triggerWindows);
+  putNumber(sheet, ENTRY_PLACES.unratedWindows, link.unratedWindows);
+  putNumber(sheet, ENTRY_PLACES.flags, link.flags);
+  putNumber(sheet, ENTRY_PLACES.sealed, link.sealed ? 1 : 0);
+  return sheet.bytes;
 }
 
 export function keepReport(parts: Parts, link: Link): void {
@@ -194,6 +203,7 @@ function linkFrom(journal: Journal, slot: number, record: Uint8Array, sums: Entr
     heardMs: null,
     said: null,
     ackWaits: false,
+    unkept: false,
   };
 }
 

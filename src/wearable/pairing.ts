@@ -93,6 +93,7 @@ export function keepKey(parts: Parts): void {
     heardMs: parts.nowMs(),
     said: null,
     ackWaits: false,
+    unkept: false,
   };
   addLink(parts, link);
   keepLink(parts, link);

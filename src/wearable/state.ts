@@ -30,6 +30,8 @@ export interface Link extends LedgerEntry {
   /** What the last acknowledgement said, and when; one that waits until the journal holds what it says. */
   said: { atMs: number; level: number; closed: boolean; highestReport: number } | null;
   ackWaits: boolean;
+  /** A tally has changed it since the journal took it last. */
+  unkept: boolean;
 }
 
 /** What a report adds to the tallies of a session. */

@@ -86,6 +86,7 @@ function hear(parts: Parts, link: Link, tally: Tally): boolean {
   link.highest = tally.sequence;
   link.heardMs = parts.nowMs();
   link.running = running;
+  link.unkept = true;
   link.sealed = sealed;
   if (link.stale) markStale(parts, link, false);
   if (news) noteRunning(parts);
