@@ -249,6 +249,16 @@ describe('what is sealed rightly and says what cannot be is malformed', () => {
   });
 });
 
+test('reserved bits of a frame that was refused do not come up in the next that is sealed', () => {
+  for (const [message, reserved] of [
+    [REPORT, 0xffff],
+    [ACK, 0xf],
+  ] as const) {
+    expect(openMessage(CHIP, SECURED, remade(message, { reserved }))).toBe('malformed');
+    expect(sealMessage(CHIP, SECURED, message)).toEqual(remade(message));
+  }
+});
+
 describe('what would be refused is not sealed', () => {
   test.each<[string, SealedMessage]>([
     ['link 0', { ...TALLY, link: 0 }],
