@@ -164,6 +164,11 @@ export class Bench {
     return this.stage.flashes[deviceId(this.stage, device) - 1]!.steps;
   }
 
+  /** How often each page of a device's flash was erased so far. */
+  flashErases(device: string): readonly number[] {
+    return this.stage.flashes[deviceId(this.stage, device) - 1]!.erases;
+  }
+
   /** Power of a device fails so many steps of its flash from now on, whether it has power now or not. */
   failFlashAfter(device: string, steps: number): void {
     this.stage.flashes[deviceId(this.stage, device) - 1]!.failAfter(steps);
