@@ -11,7 +11,7 @@ export function canonicalLine(event: TraceEvent): string {
   return lineOf(event, 'whole');
 }
 
-/** The line that model and firmware must agree on: without n and cause, and '' for inner. events. */
+/** The line that model and firmware must agree on: without n, cause and bytes, and '' for inner. and flash. events. */
 export function outwardLine(event: TraceEvent): string {
   return lineOf(event, 'outward');
 }

@@ -20,13 +20,20 @@ export function fieldOf(event: TraceEvent, name: string): FieldValue | undefined
   return (event as unknown as Record<string, FieldValue | undefined>)[name];
 }
 
+/** Digits of bytes that are shown: enough to tell the kind, link and sequence of a frame; the trace has them all. */
+const DIGITS_SHOWN = 16;
+
 /** "#41 07:12:00.300 breaker air.tally dose=2880000 to=Edda (by #40)"; fromMs is the day's start in ms after midnight. */
 export function eventText(event: TraceEvent, fromMs: number): string {
-  const fields = fieldNames(event.kind).map((name) => ` ${name}=${valueText(fieldOf(event, name))}`);
+  const types: Readonly<Record<string, string>> = KINDS[event.kind];
+  const fields = fieldNames(event.kind).map((name) => ` ${name}=${valueText(fieldOf(event, name), types[name])}`);
   const cause = event.cause === 0 ? '' : ` (by #${event.cause})`;
   return `#${event.n} ${clockText(fromMs, event.at)} ${event.by} ${event.kind}${fields.join('')}${cause}`;
 }
 
-function valueText(value: FieldValue | undefined): string {
+function valueText(value: FieldValue | undefined, type: string | undefined): string {
+  if (type === 'hex' && typeof value === 'string' && value.length > DIGITS_SHOWN) {
+    return `${value.slice(0, DIGITS_SHOWN)}…(${value.length / 2} bytes)`;
+  }
   return typeof value === 'object' ? JSON.stringify(value) : `${value}`;
 }

@@ -1,5 +1,6 @@
 // Writes events as canonical text, byte by byte into two buffers at once: the whole text, and the outward text, which leaves
-// out inner. and flash. events, the numbering (n, cause) and the bytes of frames. Hashing a day is mostly writing its text, so this is plain byte code.
+// out inner. and flash. events, the numbering (n, cause) and the bytes of frames. Hashing a day is mostly writing its text,
+// so this is plain byte code.
 import { KINDS, type Kind, type LevelField, type TraceEvent } from './kinds.js';
 
 const QUOTE = 34;
@@ -93,6 +94,7 @@ export class LineWriter {
   }
 
   private hex(value: string): void {
+    if (typeof value !== 'string') throw new Error(`a field of an event is no bytes: ${value}`);
     const { whole, wholeEnd } = this;
     whole[wholeEnd] = QUOTE;
     for (let index = 0; index < value.length; index++) whole[wholeEnd + 1 + index] = value.charCodeAt(index);

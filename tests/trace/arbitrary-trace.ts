@@ -4,6 +4,11 @@ import { KINDS, type Kind, type TraceEvent } from '../../src/trace/kinds.js';
 
 export const ALL_KINDS = Object.keys(KINDS) as readonly Kind[];
 
+/** What the outward text leaves out altogether: what a device has within itself. */
+export function isInner(kind: Kind): boolean {
+  return kind.startsWith('inner.') || kind.startsWith('flash.');
+}
+
 /** Names with letters from everywhere, quotes and line feeds, and texts that end in the middle of a character. */
 const text = fc.oneof(
   fc.constantFrom('breaker', 'Edda'),
@@ -20,6 +25,7 @@ const level = fc.record({
 const VALUES: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   number,
   text,
+  hex: fc.uint8Array({ maxLength: 40 }).map((bytes) => Buffer.from(bytes).toString('hex')),
   flag: fc.boolean(),
   texts: fc.array(text, { maxLength: 4 }),
   levels: fc.array(level, { maxLength: 4 }),

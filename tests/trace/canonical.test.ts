@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { canonicalLine, outwardLine } from '../../src/trace/canonical.js';
 import type { TraceEvent } from '../../src/trace/kinds.js';
-import { ALL_KINDS, arbitraryEvent } from './arbitrary-trace.js';
+import { ALL_KINDS, arbitraryEvent, isInner } from './arbitrary-trace.js';
 
 const START = { n: 41, at: 43_200_000, by: 'Edda', kind: 'hand.start', cause: 7, held: true, tool: 'breaker' } as const;
 
@@ -38,11 +38,11 @@ describe('the canonical line', () => {
     );
   });
 
-  it.each(ALL_KINDS)('outward leaves n and cause out, and is empty for what is inner: %s', (kind) => {
+  it.each(ALL_KINDS)('outward leaves n, cause and bytes out, and is empty for what is inner: %s', (kind) => {
     fc.assert(
       fc.property(arbitraryEvent(kind), (event) => {
-        const { n: _, cause: __, ...outward } = event;
-        expect(outwardLine(event)).toBe(kind.startsWith('inner.') ? '' : plainLine(outward));
+        const { n: _, cause: __, bytes: ___, ...outward } = event as TraceEvent & { readonly bytes?: string };
+        expect(outwardLine(event)).toBe(isInner(kind) ? '' : plainLine(outward));
       }),
       { numRuns: 20 },
     );
@@ -64,6 +64,10 @@ describe('the canonical line', () => {
     const leave = (who: unknown) => ({ n: 1, at: 0, by: 'Edda', kind: 'hand.leave', cause: 0, who }) as TraceEvent;
     expect(canonicalLine(leave(['Edda', 'saw']))).toContain('"who":["Edda","saw"]');
     for (const who of [undefined, 'Edda', [1], [null]]) expect(() => canonicalLine(leave(who))).toThrow();
+    const record = (bytes: unknown) => ({ ...leave([]), kind: 'shown.record', bytes }) as unknown as TraceEvent;
+    expect(canonicalLine(record('00ff'))).toContain('"bytes":"00ff"');
+    expect(canonicalLine(record(''))).toContain('"bytes":""');
+    for (const bytes of [undefined, null, 1, ['00']]) expect(() => canonicalLine(record(bytes))).toThrow('no bytes');
     const levels = (points: number) => [{ compare: 'reached', level: 'action', points }];
     const worker = (points: number) => ({ ...leave([]), kind: 'hand.worker', levels: levels(points) }) as TraceEvent;
     expect(canonicalLine(worker(100))).toContain('[{"compare":"reached","level":"action","points":100}]');

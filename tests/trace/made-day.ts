@@ -153,6 +153,7 @@ export class MadeDay {
     if (tool.session === 0) return;
     const { dose, owner, session, tenths, windows } = tool;
     const n = this.recorder.add(atMs, name, 'air.tally', 0, {
+      bytes: 'a1',
       cell: 3,
       dose,
       flags: 1,
@@ -192,6 +193,7 @@ export class MadeDay {
       this.recorder.add(atMs, owner, 'shown.alert', n, { again: 0, level });
     }
     const ack = this.recorder.add(atMs, owner, 'air.ack', n, {
+      bytes: 'a3',
       closed: false,
       highest: tool.sequence,
       highestReport: 0,

@@ -140,7 +140,7 @@ describe('momentAfter', () => {
   it('knows a refused frame by the event that heard it, and a doubled one as taken', () => {
     const sent = (copies: number) =>
       day().step(1000, (recorder, at) => {
-        const n = recorder.add(at, 'Edda', 'air.pairing', 0, { frame: 'hello', to: 'saw' });
+        const n = recorder.add(at, 'Edda', 'air.pairing', 0, { bytes: '', frame: 'hello', to: 'saw' });
         for (let copy = 0; copy < copies; copy++) {
           const heard = recorder.add(at, 'saw', 'air.heard', n, { frame: 'hello', from: 'Edda' });
           const last = copy === copies - 1;

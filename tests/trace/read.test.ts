@@ -108,6 +108,13 @@ describe('readTrace', () => {
     if (!reading.ok) expect(reading.problem.message).toContain(message);
   });
 
+  it.each(['"a"', '"A1"', '"0g"', '" a1"', '"a1 "', '1', 'null', '["a1"]'])('takes %s for no bytes', (bytes) => {
+    const line = (value: string) => `{"at":0,"by":"saw","bytes":${value},"cause":0,"kind":"shown.record","n":1}\n`;
+    expect(readTrace(line('"00a1ff"')).ok).toBe(true);
+    const message = expect.stringContaining(`"bytes" of shown.record is ${bytes}, not bytes in hexadecimal.`);
+    expect(readTrace(line(bytes))).toMatchObject({ ok: false, problem: { line: 1, message } });
+  });
+
   it('takes no text that was cut or changed in one place for another trace', () => {
     const text = textOf(longDay().events().slice(0, 60));
     fc.assert(
