@@ -6,6 +6,7 @@ import { bytesOf, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
 import { pack, unpack } from '../link/pack.js';
 import type { Parts } from './parts.js';
 import type { Link, ReportedSums, Shift, WearableState } from './state.js';
+import { addSums } from './sums.js';
 
 /** Types of records. A session has one of each of the last three in the same place. */
 const SHIFT = 1;
@@ -86,8 +87,9 @@ export function keepShift(parts: Parts, shift: Shift): boolean {
   );
 }
 
-/** PAI-1: the key of a pairing that both have accepted. */
+/** PAI-1: the key of a pairing that both have accepted; what a session left there that was forgotten halfway is none of it. */
 export function keepLink(parts: Parts, link: Link): void {
+  for (const type of [ENTRY, REPORT]) drop(parts, type, link.slot);
   link.kept = put(parts, KEY, link.slot, pack(KEY_BITS, link, link.key));
 }
 
@@ -170,9 +172,7 @@ function takeUp(parts: Parts, slot: number, record: Uint8Array): void {
   }
   state.links.push(link);
   if (shift === undefined) return;
-  shift.dose += link.dose;
-  shift.triggerWindows += link.triggerWindows;
-  shift.unratedWindows += link.unratedWindows;
+  addSums(shift, link);
   shift.openedMs = Math.min(shift.openedMs, -(sums?.ageMinutes ?? 0) * MINUTE_MS);
 }
 

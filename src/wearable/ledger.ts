@@ -4,6 +4,7 @@ import { forgetLink, keepShift } from './journal.js';
 import type { Parts } from './parts.js';
 import { isOver } from './shifts.js';
 import type { Link, WearableState } from './state.js';
+import { addSums } from './sums.js';
 
 /** PAI-5 */
 const MAX_COUNTERS = 32;
@@ -33,18 +34,17 @@ export function hasRoom({ state, board }: Parts, counter: number): boolean {
 }
 
 /**
- * Takes a session in; call it only where hasRoom() says yes. What may be forgotten is kept as long as there is a place for
- * it: its counter may not have heard the last acknowledgement yet, and would tell it for ever to a wearable that has
+ * Makes room for a session; call it only where hasRoom() says yes. What may be forgotten is kept as long as there is a place
+ * for it: its counter may not have heard the last acknowledgement yet, and would tell it for ever to a wearable that has
  * forgotten it.
  */
-export function addLink(parts: Parts, link: Link): void {
+export function makeRoom(parts: Parts): void {
   const { links } = parts.state;
   while (links.length >= MAX_LINKS) {
     const oldest = links.find((kept) => mayForget(parts.state, kept));
     if (oldest === undefined) throw new Error('the ledger has no room');
     forget(parts, oldest);
   }
-  links.push(link);
 }
 
 /** Its sums stay with its shift; the shift's record names it, so that it counts once wherever the power fails. */
@@ -53,9 +53,7 @@ function forget(parts: Parts, link: Link): void {
   const shift = shifts.find((kept) => kept.shift === link.shift);
   if (shift !== undefined) {
     const { folded } = shift;
-    folded.dose += link.dose;
-    folded.triggerWindows += link.triggerWindows;
-    folded.unratedWindows += link.unratedWindows;
+    addSums(folded, link);
     folded.counter = link.counter;
     folded.session = link.session;
     keepShift(parts, shift);

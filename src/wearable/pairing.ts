@@ -6,7 +6,7 @@ import { commitmentOf, digitsOf, sessionKey } from '../link/pairing.js';
 import type { ClearMessage } from '../link/pairing-messages.js';
 import { PAIRING_BYTES, randomBytes } from '../port/random.js';
 import { freeSlot, keepLink, NOTHING_REPORTED } from './journal.js';
-import { addLink, hasRoom } from './ledger.js';
+import { hasRoom, makeRoom } from './ledger.js';
 import type { Parts } from './parts.js';
 import type { OpenPairing } from './state.js';
 
@@ -69,6 +69,7 @@ export function keepKey(parts: Parts): void {
   const { peer, answer, key } = opened(state.pairing);
   if (answer === null || key === null) throw new Error('there is no key to keep');
   state.pairing = null;
+  makeRoom(parts);
   const link = {
     counter: peer,
     link: answer.link,
@@ -95,7 +96,7 @@ export function keepKey(parts: Parts): void {
     ackWaits: false,
     unkept: false,
   };
-  addLink(parts, link);
+  state.links.push(link);
   keepLink(parts, link);
 }
 

@@ -1,9 +1,9 @@
 // Shifts (WEA-3, WEA-4): opened by a pairing, closed by the wearer, a readout or six idle hours; the last 30 are kept.
-import { MAX_DOSE } from '../exposure/dose.js';
 import type { SessionSums } from '../port/inner.js';
 import { keepShift, MAX_SHIFTS } from './journal.js';
 import type { Parts } from './parts.js';
 import type { Link, Shift, WearableState } from './state.js';
+import { addSums } from './sums.js';
 
 /** The shift that is shown: the open one, or the last; undefined before the first. */
 export function shownShift(state: WearableState): Shift | undefined {
@@ -56,9 +56,7 @@ export function markLong(parts: Parts): void {
 export function addToShift(state: WearableState, link: Link, before: SessionSums): number {
   const shift = state.shifts.find((kept) => kept.shift === link.shift);
   if (shift === undefined) return 0;
-  shift.dose = Math.min(MAX_DOSE, shift.dose + link.dose - before.dose);
-  shift.triggerWindows += link.triggerWindows - before.triggerWindows;
-  shift.unratedWindows += link.unratedWindows - before.unratedWindows;
+  addSums(shift, link, before);
   return shift.dose;
 }
 

@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { LedgerEntry } from '../../src/port/inner.js';
-import { addLink, hasRoom, merge } from '../../src/wearable/ledger.js';
-import { freshState, type Link, type WearableState } from '../../src/wearable/state.js';
+import { merge } from '../../src/wearable/ledger.js';
+import { readWearableRecord } from '../../src/wearable/record.js';
 import { expectMergeLaws, expectSameInAnyOrder } from '../laws/merge.js';
 import { Site } from '../rig/site.js';
 import { ToldSession, toldSession } from '../rig/told-session.js';
@@ -89,12 +89,23 @@ test('WEA-1: the dose of the shift is the sum over the ledger', () => {
   );
 });
 
-test('sums of a shift stand at 52 bits', () => {
+test('ACC-2: sums of a shift stand at the ends of their fields, also after a power failure, and can be read out', () => {
   const edda = new WearableRig(new Site(), 11);
-  toldSession(edda, 1).tell({ dose: 2 ** 52 - 1, flags: ['saturated'] });
-  toldSession(edda, 2).tell({ dose: 2 ** 52 - 1 });
-  expect(edda.dose).toBe(2 ** 52 - 1);
+  const full = { dose: 2 ** 52 - 1, windows: 2 ** 28 - 1, unrated: 2 ** 28 - 1, flags: ['saturated'] } as const;
+  const sums = { dose: full.dose, triggerWindows: full.windows, unratedWindows: full.unrated };
+  const sessions = [1, 2, 3].map((counter) => toldSession(edda, counter));
+  // After a restart nobody knows how long they have run.
+  edda.cutPower();
+  edda.powerUp();
+  for (const told of sessions) told.hear(told.make(full));
+  expect(edda.observe()[0]).toMatchObject(sums);
   expect(edda.display.icons).toContain('incomplete');
+  edda.cutPower();
+  edda.powerUp();
+  expect(edda.observe()[0]).toMatchObject(sums);
+  edda.readout();
+  const record = readWearableRecord(edda.records[0]!);
+  expect(record).toMatchObject({ shifts: [sums], sessions: [sums, sums, sums] });
 });
 
 test('PAI-5: a wearable holds 32 counters; the next touch is refused on both, and shown', () => {
@@ -135,8 +146,8 @@ test('PAI-5: a delivered session whose counter has not heard so is still known, 
     edda.close();
     toldSession(edda, counter).tell({ flags: ['sealed'] });
   }
-  edda.hear(last, first.counter);
-  expect(edda.sent('ack').at(-1)).toMatchObject({ link: first.link, highest: last.sequence });
+  first.hear(last);
+  expect(edda.sent('ack').at(-1)).toMatchObject({ link: first.link, highest: last.message.sequence });
   expect(edda.refused).toEqual([]);
 });
 
@@ -149,33 +160,41 @@ test('keys that no counter ever used make room', () => {
   expect(edda.dose).toBe(1);
 });
 
-function linkOf(counter: number, session: number, more: Partial<Link> = {}): Link {
-  const sums = { dose: 0, triggerWindows: 0, unratedWindows: 0 };
-  const told = { confirmed: true, sealed: false, running: false, stale: false, flags: 0, heardMs: 0 };
-  return {
-    counter,
-    session,
-    shift: 1,
-    link: session,
-    highest: 1,
-    highestReport: 0,
-    sequence: 1,
-    ...sums,
-    ...told,
-    ...more,
-  };
+/** A wearable that keeps 256 sessions of one counter: of a shift that is over, and from number `open` on of the open one. */
+function withSessions(open: number): { edda: WearableRig; sessions: ToldSession[] } {
+  const edda = new WearableRig(new Site(), 99);
+  const sessions = Array.from({ length: 256 }, (_, index) => {
+    if (index + 1 === open) edda.close();
+    const told = toldSession(edda, 1, 1000 + index, index + 1);
+    told.tell({ dose: 1, flags: ['sealed'] });
+    return told;
+  });
+  return { edda, sessions };
 }
 
-function stateWith(links: readonly Link[]): WearableState {
-  return { ...freshState(11), links: [...links], shiftOpen: true, lastShift: 1 };
-}
+test('PAI-5: 256 sessions are kept; the next pairing is refused where all of them are of the open shift', () => {
+  const { edda, sessions } = withSessions(0);
+  edda.touch(1);
+  expect(edda.display.screen).toBe('refused-full');
+  expect(edda.dose).toBe(256);
+  sessions[0]!.tell({ sequence: 2, flags: ['sealed'] });
+  expect(edda.refused).toEqual([]);
+});
 
-test('256 sessions are kept; one of a closed shift makes room for the next, one of the open shift does not', () => {
-  const links = Array.from({ length: 256 }, (_, index) => linkOf(1, index + 1, { sealed: true }));
-  expect(hasRoom(stateWith(links), 1)).toBe(false);
-  const state = stateWith([...links.slice(0, 255), linkOf(1, 256, { sealed: true, shift: 0 })]);
-  expect(hasRoom(state, 1)).toBe(true);
-  addLink(state, linkOf(1, 257));
-  expect(state.links.map(({ session }) => session)).not.toContain(256);
-  expect(state.links).toHaveLength(256);
+test('PAI-5: of 256 sessions the oldest of a shift that is over makes room; its dose stays in its shift', () => {
+  const { edda, sessions } = withSessions(200);
+  const doses = () => edda.observe().map(({ dose }) => dose);
+  expect(doses()).toEqual([199, 57]);
+  const last = new ToldSession(edda, 1, 2000, 257);
+  last.tell({ dose: 7 });
+  expect(doses()).toEqual([199, 64]);
+  sessions[0]!.tell({ dose: 1000, flags: ['sealed'] });
+  expect(edda.refused).toEqual(['foreign']);
+  sessions[1]!.tell({ dose: 2, flags: ['sealed'] });
+  expect(doses()).toEqual([200, 64]);
+  edda.cutPower();
+  edda.powerUp();
+  expect(doses()).toEqual([200, 64]);
+  last.tell({ dose: 8 });
+  expect(doses()).toEqual([200, 65]);
 });

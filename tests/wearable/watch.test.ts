@@ -79,20 +79,20 @@ test('a tally heard before, or one that comes late, is not news', () => {
   const late = saw.make({ flags: ['running'], dose: 1 });
   const last = saw.tell({ flags: ['running'], dose: 2 });
   site.runFor(10_000);
-  edda.hear(last, saw.counter);
-  edda.hear(late, saw.counter);
+  saw.hear(last);
+  saw.hear(late);
   site.runFor(10_000);
   expect(marks()).toEqual(['1 on 20000']);
-  edda.hear(last, saw.counter);
+  saw.hear(last);
   expect(edda.display.icons).toEqual(['stale']);
-  expect(edda.sent('ack').at(-1)).toMatchObject({ highest: last.sequence });
+  expect(edda.sent('ack').at(-1)).toMatchObject({ highest: last.message.sequence });
 });
 
 test('a late tally does not tell of running', () => {
   const saw = toldSession(edda);
   const late = saw.make({ flags: ['running'] });
   saw.tell({ flags: [] });
-  edda.hear(late, saw.counter);
+  saw.hear(late);
   site.runFor(100_000);
   expect(marks()).toEqual([]);
 });
