@@ -55,9 +55,12 @@ function stateOf(bytes: Uint8Array, start: number): number {
   return written === MARK.length && isMarked(bytes, start) ? READY : WASTE;
 }
 
-/** Bytes of a page up to the last that is not blank. */
+/** Bytes of a page up to the last that is not blank. Most pages are blank at first, so whole words are looked at. */
 function writtenBytes(bytes: Uint8Array, start: number): number {
-  let end = start + FLASH.pageBytes;
+  const words = new Int32Array(bytes.buffer, bytes.byteOffset + start, FLASH.pageBytes / FLASH.wordBytes);
+  let blank = words.length;
+  while (blank > 0 && words[blank - 1] === -1) blank -= 1;
+  let end = start + blank * FLASH.wordBytes;
   while (end > start && bytes[end - 1] === 0xff) end -= 1;
   return end - start;
 }
