@@ -135,6 +135,9 @@ function counterInner(stage: Stage, tool: number): CounterInner {
     session: (session, what, wearable) => {
       if (state.on) tracer?.add(by, 'inner.session', { session, what, with: nameOf(stage, wearable) });
     },
+    found: (session, what, wearable) => {
+      if (state.on) tracer?.add(by, 'inner.found', { session, what, with: nameOf(stage, wearable) });
+    },
   };
 }
 
@@ -148,6 +151,12 @@ function wearableInner(stage: Stage, worker: number): WearableInner {
     },
     recovered: ({ replayed, torn, retired }) => {
       if (state.on) tracer?.add(by, 'flash.recovered', { records: replayed, retired, torn });
+    },
+    resumed: (shift, open, dose) => {
+      if (state.on) tracer?.add(by, 'inner.resumed', { dose, open, shift });
+    },
+    paired: (counter, session, shift) => {
+      if (state.on) tracer?.add(by, 'inner.paired', { counter: nameOf(stage, counter), session, shift });
     },
     ledger: ({ counter, dose, session, shift, triggerWindows, unratedWindows }, total) => {
       if (state.on)

@@ -59,11 +59,9 @@ export class ModelCounter implements Counter {
     journal.hold(poor);
     this.engine.start();
     recover(parts, identity.keyedTenths);
-    const { open, rate, sealed, unclaimed } = parts.state;
+    const { open, sealed } = parts.state;
+    this.tellFound();
     board.inner.recovered(journal.counts());
-    board.inner.magnitude(rate.tenths);
-    if (unclaimed.triggerWindows > 0) board.inner.count(0, unclaimed);
-    if (open !== null) board.inner.count(open.session, open.sums);
     if (poor) parts.send({ type: 'CELL_LOW' });
     if (open !== null) parts.send({ type: 'OPENED' });
     if (sealed.length > 0) parts.send({ type: 'SEALED' });
@@ -165,6 +163,16 @@ export class ModelCounter implements Counter {
     if (detection.decision === 'short') countShortBurst(sums);
     parts.board.inner.count(state.open?.session ?? 0, sums);
     if (detection.decision !== 'short') parts.send({ type: detection.decision === 'started' ? 'STARTED' : 'STOPPED' });
+  }
+
+  private tellFound(): void {
+    const { inner } = this.parts.board;
+    const { open, rate, sealed, unclaimed } = this.parts.state;
+    inner.magnitude(rate.tenths);
+    for (const kept of sealed) inner.found(kept.session, 'sealed', kept.wearable);
+    if (open !== null) inner.found(open.session, 'opened', open.wearable);
+    if (unclaimed.triggerWindows > 0) inner.count(0, unclaimed);
+    if (open !== null) inner.count(open.session, open.sums);
   }
 
   private refresh(): void {

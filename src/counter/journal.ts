@@ -2,8 +2,8 @@
 // it again. Records are written one after the other, and power may fail between any two: what each of them says holds
 // whether or not the next one came.
 import type { Journal } from '../journal/journal.js';
-import { openMessage } from '../link/frames.js';
 import { placesOf, putNumber, sheetOf } from '../link/bits.js';
+import { openMessage } from '../link/frames.js';
 import { bytesOf, largest, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
 import { pack, unpack } from '../link/pack.js';
 import type { Sums } from '../port/inner.js';
@@ -65,8 +65,14 @@ export function keepOpened(parts: Parts, open: OpenSession): void {
 /** A session that is kept as sealed is no longer open, whether or not its record as the open one is gone. */
 export function keepSealed(parts: Parts, sealed: SealedSession): void {
   const frames = sealed.frames.flatMap(({ bytes }) => [Uint8Array.of(bytes.length), bytes]);
-  sealed.kept = put(parts, SEALED, sealed.slot, pack(SESSION_BITS, sealed, sealed.key, ...frames));
+  if (put(parts, SEALED, sealed.slot, pack(SESSION_BITS, sealed, sealed.key, ...frames))) noteSealed(parts, sealed);
   drop(parts, SESSION, 0);
+}
+
+/** The journal holds it: it may be told. */
+function noteSealed({ board }: Parts, sealed: SealedSession): void {
+  sealed.kept = true;
+  for (const { message } of sealed.frames) if (message.frame === 'tally') board.inner.kept(sealed.session, message);
 }
 
 export function forgetSealed(parts: Parts, sealed: SealedSession): void {
@@ -82,7 +88,9 @@ export function freeSlot({ sealed }: CounterState): number {
 
 /** KEP-5, CEL-1: writes down what waited for the end of an erase, or for a better cell. */
 export function settle(parts: Parts): void {
-  if (parts.journal.settle() === 'kept') for (const sealed of parts.state.sealed) sealed.kept = true;
+  if (parts.journal.settle() === 'kept') {
+    for (const sealed of parts.state.sealed) if (!sealed.kept) noteSealed(parts, sealed);
+  }
   noteErasing(parts);
 }
 

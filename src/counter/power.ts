@@ -1,7 +1,7 @@
 // The counter's cell (CEL-1): below the safe voltage no flash operation starts. What cannot be kept must not be counted, so the
 // counter sleeps then, looks at its cell again at growing intervals, and wakes once the voltage holds.
 import { nextLookMs } from '../port/cell.js';
-import { settle } from './journal.js';
+import { keepSums, settle } from './journal.js';
 import type { Parts } from './parts.js';
 
 export function sleep(parts: Parts): void {
@@ -23,5 +23,6 @@ export function wake(parts: Parts): void {
   state.asleep = false;
   journal.hold(false);
   settle(parts);
-  if (state.open !== null) send({ type: 'OPENED' });
+  if (state.open === null) keepSums(parts);
+  else send({ type: 'OPENED' });
 }

@@ -21,11 +21,14 @@ export interface Recovered {
 export interface CounterInner {
   state(region: string, state: string): void;
   /** The journal holds these sums of the session now (session 0: of what is unclaimed). */
-  kept(session: number, sums: Readonly<Sums>): void;
+  kept(session: number, sums: SessionSums): void;
+  /** It has started, and all that it found is told. */
   recovered(found: Recovered): void;
   count(session: number, sums: Readonly<Sums>): void;
   magnitude(tenths: number): void;
   session(session: number, what: 'opened' | 'sealed' | 'delivered' | 'read out', wearable: number): void;
+  /** It has just started, and its journal holds this session. */
+  found(session: number, what: 'opened' | 'sealed', wearable: number): void;
 }
 
 /** What a tally says of a session. */
@@ -41,7 +44,12 @@ export interface LedgerEntry extends SessionSums {
 
 export interface WearableInner {
   state(region: string, state: string): void;
+  /** It has just started: its newest shift, whether that is open, and its dose. */
+  resumed(shift: number, open: boolean, dose: number): void;
+  /** It has started, and all that it found is told. */
   recovered(found: Recovered): void;
+  /** It keeps the key of a session, whose dose goes to this shift; no tally has come under it yet. */
+  paired(counter: number, session: number, shift: number): void;
   ledger(entry: Readonly<LedgerEntry>, total: number): void;
   shift(shift: number, what: 'opened' | 'closed' | 'long'): void;
   incomplete(shift: number, counter: number, why: string): void;

@@ -112,7 +112,10 @@ export const KINDS = {
 
   // Flash, by the device whose it is.
   'flash.erase': { page: 'number' },
-  /** What a device found when it started: records that count, torn ones that it skipped, pages it uses no more (KEP-4). */
+  /**
+   * A device has started, and told what it found: records that count, torn ones that it skipped, pages it uses no more
+   * (KEP-4).
+   */
   'flash.recovered': { records: 'number', retired: 'number', torn: 'number' },
 
   // Faults of the world as the scenario orders them.
@@ -142,7 +145,10 @@ export const KINDS = {
   // State of the model. Firmware need not have these.
   /** A region of a statechart is in another state. */
   'inner.state': { region: 'text', state: 'text' },
-  /** A counter's sums for its current session (session 0: unclaimed), at each confirmed start and stop and at a sealing. */
+  /**
+   * A counter's sums for its current session (session 0: unclaimed): at each confirmed start and stop, at a sealing, at the
+   * moment in which its power fails, and once it has started again.
+   */
   'inner.count': {
     dose: 'number',
     session: 'number',
@@ -150,13 +156,22 @@ export const KINDS = {
     triggerWindows: 'number',
     unratedWindows: 'number',
   },
-  /** by a counter: its journal holds these sums of a session now (session 0: unclaimed). */
+  /** by a counter: its journal holds these sums of a session now, or the sealed session that has them (session 0: unclaimed). */
   'inner.kept': { dose: 'number', session: 'number', triggerWindows: 'number', unratedWindows: 'number' },
   /** by a counter: a magnitude came into force; tenths 0 is none. */
   'inner.magnitude': { tenths: 'number' },
-  /** by a counter: what is "opened", "sealed" (kept, on its way) or "delivered" (acknowledged and let go). */
+  /** by a counter: what is "opened", "sealed" (kept, on its way), "delivered" (acknowledged and let go) or "read out". */
   'inner.session': { session: 'number', what: 'text', with: 'text' },
-  /** by a wearable: an entry of its ledger grew; total is the dose of the shift it belongs to. */
+  /** by a counter that has just started: a session that its journal holds, "opened" or "sealed". */
+  'inner.found': { session: 'number', what: 'text', with: 'text' },
+  /**
+   * by a wearable: it keeps the key of a session, whose dose goes to this shift. Told again at each start as long as no tally
+   * has come under it.
+   */
+  'inner.paired': { counter: 'text', session: 'number', shift: 'number' },
+  /** by a wearable that has just started: its newest shift, whether that is open, and its dose. */
+  'inner.resumed': { dose: 'number', open: 'flag', shift: 'number' },
+  /** by a wearable: an entry of its ledger grew, or was found at a start; total is the dose of the shift it belongs to. */
   'inner.ledger': {
     counter: 'text',
     dose: 'number',

@@ -98,6 +98,7 @@ export function keepKey(parts: Parts): void {
   };
   state.links.push(link);
   keepLink(parts, link);
+  parts.board.inner.paired(link.counter, link.session, link.shift);
 }
 
 /** The last frame of a pairing, once the key is kept; said again where the counter has not heard it. */

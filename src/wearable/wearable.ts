@@ -58,6 +58,7 @@ export class Wearable {
     journal.hold(poor);
     this.engine.start();
     recover(parts);
+    this.tellFound();
     board.inner.recovered(journal.counts());
     this.resume();
     if (poor) parts.send({ type: 'CELL_LOW' });
@@ -116,15 +117,21 @@ export class Wearable {
     return [this.parts.state, this.parts.journal.inside(), this.engine.inside()];
   }
 
+  private tellFound(): void {
+    const { state, board } = this.parts;
+    const newest = shownShift(state);
+    if (newest !== undefined) board.inner.resumed(newest.shift, state.shiftOpen, newest.dose);
+    for (const link of state.links) {
+      if (!link.confirmed) board.inner.paired(link.counter, link.session, link.shift);
+      else board.inner.ledger(link, state.shifts.find(({ shift }) => shift === link.shift)?.dose ?? 0);
+    }
+  }
+
   /** WEA-5: what the journal holds goes on where it was. */
   private resume(): void {
     const { parts } = this;
     const { state, board } = parts;
-    for (const link of state.links) {
-      if (!link.confirmed) continue;
-      board.inner.ledger(link, state.shifts.find(({ shift }) => shift === link.shift)?.dose ?? 0);
-      if (link.stale) board.mark(link.counter, 'stale', true);
-    }
+    for (const link of state.links) if (link.confirmed && link.stale) board.mark(link.counter, 'stale', true);
     const shift = shownShift(state);
     if (shift === undefined) return;
     state.passed = levelsPassed(parts, shift.dose);
