@@ -1,5 +1,4 @@
 // Power is back: the device starts with nothing but what its flash holds, and with a clock that begins at 0.
-
 import { windowState } from '../../../sim/handwork/windows.js';
 import { restart } from '../../../sim/oscillator/oscillator.js';
 import { startDevice } from '../devices.js';

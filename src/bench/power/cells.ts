@@ -2,7 +2,7 @@
 import { LOAD_MICROAMPS, newCell, setLoad, voltageMv } from '../../../sim/cell/cell.js';
 import { nextCrossingMs, THRESHOLD_MV } from '../../../sim/cell/crossing.js';
 import { advance, bringUp, deviceOf, deviceState, type Stage } from '../stage.js';
-import { powerFails } from './fails.js';
+import { powerFails, RESTART_MS } from './fails.js';
 
 /** What is left in a device's cell from now on, in percent. */
 export function setCell(stage: Stage, id: number, leftPercent: number): void {
@@ -16,7 +16,8 @@ export function loadCell(stage: Stage, id: number, runs: boolean): void {
   const state = deviceState(stage, id);
   const loadMicroamps = runs ? LOAD_MICROAMPS.running : LOAD_MICROAMPS.resting;
   state.cell = setLoad(state.cell, stage.world.clock.nowMs, loadMicroamps);
-  if (state.cellPlan !== 0) planCell(stage, id);
+  // A poor cell may sag too far at once.
+  if (state.cellPlan !== 0) noteCell(stage, id);
 }
 
 /** A threshold was to be crossed by now, unless the plan has changed. */
@@ -24,9 +25,9 @@ export function cellCrossed(stage: Stage, id: number, plan: number): void {
   if (deviceState(stage, id).cellPlan === plan) noteCell(stage, id);
 }
 
-/** Whether the cell can start the device. */
+/** Whether the cell holds the device under what is drawn now. */
 export function holdsPower(stage: Stage, id: number): boolean {
-  return mvUnder(stage, id, LOAD_MICROAMPS.resting) >= THRESHOLD_MV.brownOut;
+  return mvUnder(stage, id, deviceState(stage, id).cell.loadMicroamps) >= THRESHOLD_MV.brownOut;
 }
 
 /** Notes the voltage under working load, and plans when it will next mean something else. */
@@ -44,14 +45,15 @@ export function planCell(stage: Stage, id: number): void {
   clock.arm(dueMs - nowMs, { of: 'cell', device: id, plan: state.cellPlan });
 }
 
+/** The voltage may mean something else now: the device is told, or stops. */
 function noteCell(stage: Stage, id: number): void {
   const state = deviceState(stage, id);
   bringUp(stage, id);
   planCell(stage, id);
   if (!state.on) return;
   stage.world.causes[id - 1] = stage.world.cause;
-  if (mvUnder(stage, id, state.cell.loadMicroamps) < THRESHOLD_MV.brownOut) {
-    powerFails(stage, id, 'brown-out');
+  if (!holdsPower(stage, id)) {
+    powerFails(stage, id, 'brown-out', RESTART_MS);
     return;
   }
   deviceOf(stage, id).cell(state.cellMv);

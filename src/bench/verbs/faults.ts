@@ -65,10 +65,9 @@ export const FAULTS: Verbs<'air' | 'sensor' | 'cut' | 'cell' | 'exchange' | 'clo
   exchange: (stage, event) => {
     const id = deviceId(stage, event.device);
     bringUp(stage, id);
-    const wasOn = deviceState(stage, id).on;
-    if (wasOn) powerFails(stage, id, 'exchange', event.forMs);
+    powerFails(stage, id, 'exchange', event.forMs);
     setCell(stage, id, 100);
-    return wasOn ? '' : 'no power';
+    return '';
   },
 
   clock: (stage, event) => {
