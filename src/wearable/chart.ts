@@ -36,6 +36,7 @@ const chart = setup({
     alertPending: () => false,
     shiftStillOpen: () => false,
     alertStillDue: () => false,
+    ofThisShift: () => false,
     cellHolds: () => false,
   },
   actions: {
@@ -80,7 +81,7 @@ const shift = chart.createStateConfig({
       on: {
         CLOSE: { target: 'closed', actions: 'closeShift' },
         READOUT: { target: 'closed', actions: ['closeShift', 'readOut'] }, // WEA-3, WEA-4
-        LONG: { actions: 'markLong' }, // WEA-3, of a shift that had begun before a power failure
+        LONG: { guard: 'ofThisShift', actions: 'markLong' }, // WEA-3, of a shift that had begun before a power failure
       },
       states: {
         resting: {

@@ -33,6 +33,7 @@ export function guardsOf(parts: Parts): Guards {
     alertPending: () => alertIsPending(parts),
     shiftStillOpen: () => parts.state.shiftOpen,
     alertStillDue: () => alertIsPending(parts),
+    ofThisShift: (event) => event.shift === parts.state.lastShift,
     cellHolds: () => holds(parts.state),
   };
 }

@@ -26,14 +26,8 @@ function partsWithSession(): Fixture {
   const sent: Message[] = [];
   const events: string[] = [];
   const nothing = () => {};
-  const inner = {
-    state: nothing,
-    kept: nothing,
-    recovered: nothing,
-    count: nothing,
-    magnitude: nothing,
-    session: nothing,
-  };
+  const sums = { kept: nothing, count: nothing, magnitude: nothing };
+  const inner = { state: nothing, recovered: nothing, session: nothing, found: nothing, ...sums };
   const board = { flash, cipher: NO_KEYS, show: nothing, send: nothing, refused: nothing, record: nothing };
   const parts: Parts = {
     state,

@@ -1,7 +1,7 @@
 // A counter on a fake board: it is turned, pushed, touched, shaken and spoken to; what it shows and sends is written down.
 import { tableEngine } from '../../src/bench/engines/table.js';
 import { ModelCounter } from '../../src/counter/counter.js';
-import type { Recovered, Sums } from '../../src/port/inner.js';
+import type { Recovered, SessionSums, Sums } from '../../src/port/inner.js';
 import type { CounterBoard, CounterInput, Observation, SensorState } from '../../src/port/port.js';
 import { DeviceRig } from './device-rig.js';
 import type { Site } from './site.js';
@@ -11,11 +11,11 @@ export const WORK_MM = 65_000;
 export const REST_MM = 80;
 
 export class CounterRig extends DeviceRig<ModelCounter> {
-  /** "opened 1", "sealed 1", "delivered 1" … */
+  /** "opened 1", "sealed 1", "delivered 1" …, and "found opened 1" after a start. */
   readonly sessions: string[] = [];
   /** Sums of every session as the counter last told them, session 0 for the unclaimed; and those that its journal holds. */
   readonly counted = new Map<number, Sums>();
-  readonly kept = new Map<number, Sums>();
+  readonly kept = new Map<number, SessionSums>();
   readonly magnitudes: number[] = [];
   private levelMm = REST_MM;
   private sensorState: SensorState = 'good';
@@ -92,11 +92,12 @@ export class CounterRig extends DeviceRig<ModelCounter> {
   private counterBoard(): CounterBoard {
     const inner = {
       state: this.live((region: string, state: string) => this.states.set(region, state)),
-      kept: this.live((session: number, sums: Readonly<Sums>) => this.kept.set(session, { ...sums })),
+      kept: this.live((session: number, sums: SessionSums) => this.kept.set(session, { ...sums })),
       recovered: this.live((found: Recovered) => this.recovered.push(found)),
       count: this.live((session: number, sums: Readonly<Sums>) => this.counted.set(session, { ...sums })),
       magnitude: this.live((tenths: number) => this.magnitudes.push(tenths)),
       session: this.live((session: number, what: string) => this.sessions.push(`${what} ${session}`)),
+      found: this.live((session: number, what: string) => this.sessions.push(`found ${what} ${session}`)),
     };
     return { ...this.board(), inner };
   }

@@ -34,6 +34,8 @@ export abstract class DeviceRig<D extends PoweredDevice> {
   /** What it found in its journal at each start. */
   readonly recovered: Recovered[] = [];
   readonly flash: SimFlash;
+  /** Bytes of every write to it that came to its end. */
+  readonly written: number[] = [];
   /** The present device; of no use while the power is off. */
   protected device!: D;
   private powered = false;
@@ -46,9 +48,10 @@ export abstract class DeviceRig<D extends PoweredDevice> {
     random: () => number = drawsOf(id),
   ) {
     this.random = random;
-    this.flash = new SimFlash(newFlash(RandomStream.named(id, 'flash')), ({ what }) => {
-      if (what === 'erasing') this.finishErase(this.starts);
-      if (what === 'failed') this.goDark();
+    this.flash = new SimFlash(newFlash(RandomStream.named(id, 'flash')), (told) => {
+      if (told.what === 'programmed') this.written.push(told.length);
+      if (told.what === 'erasing') this.finishErase(this.starts);
+      if (told.what === 'failed') this.goDark();
     });
   }
 

@@ -23,6 +23,9 @@ export class WearableRig extends DeviceRig<Wearable> {
   readonly ledger: (LedgerEntry & { readonly total: number })[] = [];
   /** "opened 1", "closed 1", "long 1" …, and when. */
   readonly shifts: { readonly atMs: number; readonly what: string }[] = [];
+  /** Keys kept, and what each start told of the newest shift. */
+  readonly paired: { readonly counter: number; readonly session: number; readonly shift: number }[] = [];
+  readonly resumed: { readonly shift: number; readonly open: boolean; readonly dose: number }[] = [];
   readonly incomplete: { readonly shift: number; readonly counter: number; readonly why: string }[] = [];
 
   constructor(
@@ -71,6 +74,10 @@ export class WearableRig extends DeviceRig<Wearable> {
     const { site } = this;
     const inner = {
       state: this.live((region: string, state: string) => this.states.set(region, state)),
+      resumed: this.live((shift: number, open: boolean, dose: number) => this.resumed.push({ shift, open, dose })),
+      paired: this.live((counter: number, session: number, shift: number) =>
+        this.paired.push({ counter, session, shift }),
+      ),
       recovered: this.live((found: Recovered) => this.recovered.push(found)),
       ledger: this.live(({ counter, session, shift, ...sums }: Readonly<LedgerEntry>, total: number) => {
         const { dose, triggerWindows, unratedWindows } = sums;

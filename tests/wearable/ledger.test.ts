@@ -5,6 +5,7 @@ import type { LedgerEntry } from '../../src/port/inner.js';
 import { merge } from '../../src/wearable/ledger.js';
 import { readWearableRecord } from '../../src/wearable/record.js';
 import { expectMergeLaws, expectSameInAnyOrder } from '../laws/merge.js';
+import { withSessions } from '../rig/many-sessions.js';
 import { Site } from '../rig/site.js';
 import { ToldSession, toldSession } from '../rig/told-session.js';
 import { WearableRig } from '../rig/wearable-rig.js';
@@ -159,18 +160,6 @@ test('keys that no counter ever used make room', () => {
   toldSession(edda, 200).tell({ dose: 1 });
   expect(edda.dose).toBe(1);
 });
-
-/** A wearable that keeps 256 sessions of one counter: of a shift that is over, and from number `open` on of the open one. */
-function withSessions(open: number): { edda: WearableRig; sessions: ToldSession[] } {
-  const edda = new WearableRig(new Site(), 99);
-  const sessions = Array.from({ length: 256 }, (_, index) => {
-    if (index + 1 === open) edda.close();
-    const told = toldSession(edda, 1, 1000 + index, index + 1);
-    told.tell({ dose: 1, flags: ['sealed'] });
-    return told;
-  });
-  return { edda, sessions };
-}
 
 test('PAI-5: 256 sessions are kept; the next pairing is refused where all of them are of the open shift', () => {
   const { edda, sessions } = withSessions(0);
