@@ -1,7 +1,7 @@
 // The door to the wire format (README.md beside this file): what crosses the air between counter and wearable is bytes,
 // and these functions are all that knows how a message lies in them.
 import { type FrameRefusal, kindOf } from './kinds.js';
-import type { FrameName } from './pairing-messages.js';
+import type { FrameName } from './messages.js';
 import { headerOf } from './sealed-frames.js';
 import { soundHeader } from './sound.js';
 

@@ -1,4 +1,5 @@
-// What crosses the air between a counter and a wearable, as values. The wire format (bytes, keys) goes around these.
+// What crosses the air between a counter and a wearable, as values; a pairing's are in pairing-messages.ts, and README.md
+// has all of them as bytes.
 // Units: dose in u = (0.1 m/s²)²·ms, windows of 100 ms, magnitude in tenths of m/s² with 0 for "none committed".
 
 /** Alert levels in rising order; the index travels in an acknowledgement. */
@@ -68,29 +69,9 @@ export interface Acknowledgement {
   readonly closed: boolean;
 }
 
-/**
- * Pairing, in the order in which the frames cross (PAI-1). `hello` comes from the wearable, `answer` from the counter;
- * each side accepts once. The counter opens the session on the wearable's accept, which is the last frame.
- */
-export type PairingMessage =
-  | { readonly frame: 'hello'; readonly counter: number; readonly wearable: number; readonly nonce: number }
-  | {
-      readonly frame: 'answer';
-      readonly counter: number;
-      readonly wearable: number;
-      readonly nonce: number;
-      readonly link: number;
-      readonly session: number;
-    }
-  /** link: of the answer, so that an accept of an earlier pairing that comes late opens nothing. */
-  | { readonly frame: 'accept'; readonly counter: number; readonly wearable: number; readonly link: number }
-  | { readonly frame: 'refuse'; readonly counter: number; readonly wearable: number; readonly reason: RefuseReason };
-
 export const REFUSE_REASONS = ['busy', 'running', 'full'] as const;
 export type RefuseReason = (typeof REFUSE_REASONS)[number];
 
-export type Message = Tally | Report | Acknowledgement | PairingMessage;
-
-export type Frame = Message['frame'];
-
-export const FRAMES: readonly Frame[] = ['tally', 'report', 'ack', 'hello', 'answer', 'accept', 'refuse'];
+/** Every kind of frame by name, in the order in which a session meets them. */
+export const FRAMES = ['hello', 'answer', 'nonce', 'reveal', 'accept', 'refuse', 'tally', 'report', 'ack'] as const;
+export type FrameName = (typeof FRAMES)[number];

@@ -39,6 +39,4 @@ export type SealedMessage = Tally | Report | Acknowledgement | Accept;
 /** What travels before there is a key. */
 export type ClearMessage = Exclude<PairingMessage, Accept>;
 
-export type FrameName = SealedMessage['frame'] | ClearMessage['frame'];
-
 export type Message = SealedMessage | ClearMessage;

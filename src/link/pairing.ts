@@ -52,11 +52,6 @@ export function sessionKey(cipher: Cipher, shared: Uint8Array, transcript: Trans
   return cipher.derive(shared, salt, joined(KEY_LABEL, bytesOfTranscript(transcript)), KEY_BYTES);
 }
 
-/** 0..9999, from the two nonces of a transcript (32 bits each). Keys and a commitment come in around this. */
-export function comparisonDigits(wearableNonce: number, counterNonce: number): number {
-  return ((wearableNonce ^ Math.imul(counterNonce, 0x9e3779b1)) >>> 0) % 10_000;
-}
-
 function bytesOfTranscript(transcript: Transcript): Uint8Array {
   const sheet = sheetOf(bytesOf(TRANSCRIPT_BITS));
   putNumber(sheet, TRANSCRIPT.counter, transcript.counter);

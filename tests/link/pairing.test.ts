@@ -3,7 +3,7 @@ import { createHash, hkdfSync } from 'node:crypto';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { CHIP, type Cipher, NO_KEYS } from '../../src/link/cipher.js';
-import { commitmentOf, comparisonDigits, digitsOf, sessionKey, type Transcript } from '../../src/link/pairing.js';
+import { commitmentOf, digitsOf, sessionKey, type Transcript } from '../../src/link/pairing.js';
 import { counting, hex, toHex } from './hex.js';
 
 const TRANSCRIPT: Transcript = {
@@ -105,21 +105,4 @@ test('a pairing from both ends comes to one key', () => {
   const transcript = { ...TRANSCRIPT, counterKey, wearableKey };
   const ofCounter = sessionKey(CHIP, CHIP.agree(counterSecret, wearableKey)!, transcript);
   expect(sessionKey(CHIP, CHIP.agree(wearableSecret, counterKey)!, transcript)).toEqual(ofCounter);
-});
-
-// The digits of two nonces alone, until the devices pair with keys.
-const nonce = fc.integer({ min: 0, max: 0xffff_ffff });
-
-test('they are four digits, whatever the nonces', () => {
-  fc.assert(
-    fc.property(nonce, nonce, (wearable, counter) => {
-      const digits = comparisonDigits(wearable, counter);
-      expect(Number.isInteger(digits)).toBe(true);
-      expect(digits).toBeGreaterThanOrEqual(0);
-      expect(digits).toBeLessThanOrEqual(9999);
-      expect(comparisonDigits(wearable, counter)).toBe(digits);
-    }),
-  );
-  expect(comparisonDigits(9_999, 0)).toBe(9_999);
-  expect(comparisonDigits(10_000, 0)).toBe(0);
 });

@@ -4,7 +4,7 @@ import { CHIP, NO_KEYS } from '../../src/link/cipher.js';
 import { FRAME_REFUSALS, openMessage, readPairing, sealMessage, writePairing } from '../../src/link/frames.js';
 import { CLEAR, SEALED } from '../../src/link/kinds.js';
 import * as layouts from '../../src/link/layout.js';
-import { ALERT_LEVELS, REFUSE_REASONS, TALLY_FLAGS } from '../../src/link/messages.js';
+import { ALERT_LEVELS, FRAMES, REFUSE_REASONS, TALLY_FLAGS } from '../../src/link/messages.js';
 import { commitmentOf, digitsOf, sessionKey } from '../../src/link/pairing.js';
 import type { ClearMessage, SealedMessage } from '../../src/link/pairing-messages.js';
 import { hex, toHex } from './hex.js';
@@ -45,6 +45,7 @@ describe('its tables', () => {
   test('kinds', () => {
     const rows = tableOf('What crosses', 'frame');
     expect(rows.map(({ frame, code }) => [frame, Number(code)])).toEqual(Object.entries(layouts.KIND_CODES));
+    expect(new Set(Object.values({ ...SEALED, ...CLEAR }).map(({ frame }) => frame))).toEqual(new Set(FRAMES));
     for (const { frame, code, 'first byte': first, from, bytes, 'protected by': protectedBy } of rows) {
       const kind = { ...SEALED, ...CLEAR }[frame as keyof typeof layouts.KIND_CODES];
       expect(first).toBe(toHex(packed(layouts.PAIRING_HEADER_BITS, { kind: Number(code), version: layouts.VERSION })));
