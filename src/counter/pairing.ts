@@ -2,7 +2,7 @@
 // that it opens in the end.
 import { sealMessage, writePairing } from '../link/frames.js';
 import type { RefuseReason } from '../link/messages.js';
-import { commitmentOf, digitsOf, sessionKey } from '../link/pairing.js';
+import { commitmentOf, comparisonDigits, sessionKey } from '../link/pairing.js';
 import type { ClearMessage } from '../link/pairing-messages.js';
 import { PAIRING_BYTES, randomBytes } from '../port/random.js';
 import type { Parts } from './parts.js';
@@ -53,7 +53,7 @@ export function revealNonce(parts: Parts): void {
     counterNonce: nonce,
     wearableNonce: peerNonce,
   };
-  pairing.digits = digitsOf(board.cipher, transcript);
+  pairing.digits = comparisonDigits(board.cipher, transcript);
   pairing.key = sessionKey(board.cipher, shared, transcript);
   sendOpen(parts, { frame: 'reveal', counter: state.id, wearable: peer, nonce });
 }

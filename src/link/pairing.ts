@@ -41,7 +41,7 @@ export function commitmentOf(
  * 0..9999: the first four bytes of a hash of the transcript, modulo 10 000. 2^32 is no multiple of it: 0 to 7295 come up
  * 429 497 times in 2^32 and the rest 429 496 times, so the best guess is right with 1.00000063 in 10 000.
  */
-export function digitsOf(cipher: Cipher, transcript: Transcript): number {
+export function comparisonDigits(cipher: Cipher, transcript: Transcript): number {
   const [first, second, third, fourth] = cipher.hash(joined(DIGITS_LABEL, bytesOfTranscript(transcript)));
   return (((first! << 24) | (second! << 16) | (third! << 8) | fourth!) >>> 0) % DIGITS;
 }

@@ -2,7 +2,7 @@
 // accepted.
 import { sealMessage, writePairing } from '../link/frames.js';
 import type { RefuseReason } from '../link/messages.js';
-import { commitmentOf, digitsOf, sessionKey } from '../link/pairing.js';
+import { commitmentOf, comparisonDigits, sessionKey } from '../link/pairing.js';
 import type { ClearMessage } from '../link/pairing-messages.js';
 import { PAIRING_BYTES, randomBytes } from '../port/random.js';
 import { freeSlot, keepLink, NOTHING_REPORTED } from './journal.js';
@@ -59,7 +59,7 @@ export function showDigits({ state, board }: Parts): void {
     counterNonce: peerNonce,
     wearableNonce: pairing.nonce,
   };
-  pairing.digits = digitsOf(board.cipher, transcript);
+  pairing.digits = comparisonDigits(board.cipher, transcript);
   pairing.key = sessionKey(board.cipher, shared, transcript);
 }
 

@@ -4,7 +4,7 @@
 import { RandomStream } from '../../sim/kernel/random.js';
 import { CHIP } from '../../src/link/cipher.js';
 import { readPairing, writePairing } from '../../src/link/frames.js';
-import { commitmentOf, digitsOf } from '../../src/link/pairing.js';
+import { commitmentOf, comparisonDigits } from '../../src/link/pairing.js';
 import type { ClearMessage } from '../../src/link/pairing-messages.js';
 import { drawBytes } from './draw.js';
 import { CounterSide, type Rule, WearableSide } from './pairing-sides.js';
@@ -153,7 +153,7 @@ class Middleman {
 
   private digitsOnWearable(wearableNonce: Uint8Array): number {
     const { publicKey: counterKey, nonce: counterNonce } = this.towardsWearable;
-    return digitsOf(CHIP, {
+    return comparisonDigits(CHIP, {
       ...IDS,
       ...OPENS,
       counterKey,
@@ -165,7 +165,7 @@ class Middleman {
 
   private digitsOnCounter(counterNonce: Uint8Array): number {
     const { publicKey: wearableKey, nonce: wearableNonce } = this.towardsCounter;
-    return digitsOf(CHIP, {
+    return comparisonDigits(CHIP, {
       ...IDS,
       ...OPENS,
       counterKey: this.counter.publicKey,

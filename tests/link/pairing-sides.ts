@@ -3,7 +3,7 @@
 import type { RandomStream } from '../../sim/kernel/random.js';
 import { CHIP } from '../../src/link/cipher.js';
 import { readPairing, writePairing } from '../../src/link/frames.js';
-import { commitmentOf, digitsOf } from '../../src/link/pairing.js';
+import { commitmentOf, comparisonDigits } from '../../src/link/pairing.js';
 import { drawBytes } from './draw.js';
 
 /** Rules of README.md, "Pairing", that stand between a middleman and more than one guess. */
@@ -58,7 +58,7 @@ export class CounterSide {
     const { hello, wearableNonce, ids, opens } = this;
     if (hello === null || wearableNonce === null) return null;
     const keys = { counterKey: this.publicKey, wearableKey: hello.publicKey };
-    return digitsOf(CHIP, { ...ids, ...opens, ...keys, counterNonce: this.nonce, wearableNonce });
+    return comparisonDigits(CHIP, { ...ids, ...opens, ...keys, counterNonce: this.nonce, wearableNonce });
   }
 }
 
@@ -105,7 +105,7 @@ export class WearableSide {
     if (answer === null || counterNonce === null) return null;
     const { link, session, publicKey: counterKey } = answer;
     const keys = { counterKey, wearableKey: this.publicKey };
-    return digitsOf(CHIP, { ...ids, link, session, ...keys, counterNonce, wearableNonce: this.nonce });
+    return comparisonDigits(CHIP, { ...ids, link, session, ...keys, counterNonce, wearableNonce: this.nonce });
   }
 }
 

@@ -3,7 +3,7 @@ import { createHash, hkdfSync } from 'node:crypto';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { CHIP, type Cipher, NO_KEYS } from '../../src/link/cipher.js';
-import { commitmentOf, digitsOf, sessionKey, type Transcript } from '../../src/link/pairing.js';
+import { commitmentOf, comparisonDigits, sessionKey, type Transcript } from '../../src/link/pairing.js';
 import { counting, hex, toHex } from './hex.js';
 
 const TRANSCRIPT: Transcript = {
@@ -41,7 +41,7 @@ test('the commitment is 16 bytes of SHA-256 over label, both keys and the counte
 
 test('the digits are the first four bytes of SHA-256 over label and transcript, modulo 10 000', () => {
   const due = createHash('sha256').update(ascii('counterproof 1 digits')).update(IN_BYTES).digest().readUInt32BE(0);
-  expect(digitsOf(CHIP, TRANSCRIPT)).toBe(due % 10_000);
+  expect(comparisonDigits(CHIP, TRANSCRIPT)).toBe(due % 10_000);
 });
 
 test('the key is HKDF-SHA-256 of the shared secret, salted with both nonces, told of label and transcript', () => {
@@ -54,7 +54,7 @@ test.each<[string, Cipher]>([
   ['CHIP', CHIP],
   ['NO_KEYS', NO_KEYS],
 ])('%s: every part of the transcript sways digits and key, and the secret sways the key', (_, cipher) => {
-  const digits = new Set([TRANSCRIPT, ...PARTS.map(changed)].map((transcript) => digitsOf(cipher, transcript)));
+  const digits = new Set([TRANSCRIPT, ...PARTS.map(changed)].map((transcript) => comparisonDigits(cipher, transcript)));
   // Two of nine may be the same by chance; for these nine, none are.
   expect(digits.size).toBe(1 + PARTS.length);
   const keys = [TRANSCRIPT, ...PARTS.map(changed)].map((transcript) =>
@@ -87,7 +87,7 @@ test('every number of four digits comes up about as often as any other', () => {
   const counterNonce = new Uint8Array(16);
   for (let drawn = 0; drawn < DRAWN; drawn++) {
     new DataView(counterNonce.buffer).setUint32(0, drawn);
-    counts[digitsOf(CHIP, { ...TRANSCRIPT, counterNonce })]! += 1;
+    counts[comparisonDigits(CHIP, { ...TRANSCRIPT, counterNonce })]! += 1;
   }
   // Ten of each are due: chi-squared with 9999 degrees of freedom is 9999 ± 141, and five deviations off is no chance.
   const chiSquared = counts.reduce((sum, count) => sum + (count - 10) ** 2 / 10, 0);

@@ -5,7 +5,7 @@ import { FRAME_REFUSALS, openMessage, readPairing, sealMessage, writePairing } f
 import { CLEAR, SEALED } from '../../src/link/kinds.js';
 import * as layouts from '../../src/link/layout.js';
 import { ALERT_LEVELS, FRAMES, REFUSE_REASONS, TALLY_FLAGS } from '../../src/link/messages.js';
-import { commitmentOf, digitsOf, sessionKey } from '../../src/link/pairing.js';
+import { commitmentOf, comparisonDigits, sessionKey } from '../../src/link/pairing.js';
 import type { ClearMessage, SealedMessage } from '../../src/link/pairing-messages.js';
 import { hex, toHex } from './hex.js';
 import { packed } from './packer.js';
@@ -96,7 +96,7 @@ describe('its example of a pairing', () => {
   });
 
   test('digits', () => {
-    expect(README).toContain(`Both show **${String(digitsOf(CHIP, transcript)).padStart(4, '0')}**.`);
+    expect(README).toContain(`Both show **${String(comparisonDigits(CHIP, transcript)).padStart(4, '0')}**.`);
     expect(README).toContain('Counter 3, wearable 9, link 4660 (1234), session 7.');
   });
 

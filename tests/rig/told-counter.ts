@@ -1,6 +1,6 @@
 // The counter's side of a pairing by hand: there is no device, the test says each frame when it wants to (PAI-1, PAI-2).
 import { type Secured, sealMessage, writePairing } from '../../src/link/frames.js';
-import { commitmentOf, digitsOf, sessionKey } from '../../src/link/pairing.js';
+import { commitmentOf, comparisonDigits, sessionKey } from '../../src/link/pairing.js';
 import type { ClearMessage, SealedMessage } from '../../src/link/pairing-messages.js';
 import { PAIRING_BYTES, randomBytes } from '../../src/port/random.js';
 import { drawsOf } from './draws.js';
@@ -65,7 +65,7 @@ export class ToldCounter {
   }
 
   get digits(): number {
-    return digitsOf(this.wearable.site.cipher, this.transcript);
+    return comparisonDigits(this.wearable.site.cipher, this.transcript);
   }
 
   /** A clear frame arrives at the wearable. */

@@ -2,7 +2,7 @@
 // wants to (PAI-1, PAI-2, TAL-5).
 import { type Secured, sealMessage, writePairing } from '../../src/link/frames.js';
 import { type Acknowledgement, ALERT_LEVELS, type AlertLevel } from '../../src/link/messages.js';
-import { digitsOf, sessionKey } from '../../src/link/pairing.js';
+import { comparisonDigits, sessionKey } from '../../src/link/pairing.js';
 import type { ClearMessage, SealedMessage } from '../../src/link/pairing-messages.js';
 import { PAIRING_BYTES, randomBytes } from '../../src/port/random.js';
 import type { CounterRig } from './counter-rig.js';
@@ -86,7 +86,7 @@ export class ToldWearable {
   }
 
   get digits(): number {
-    return digitsOf(this.counter.site.cipher, this.transcript);
+    return comparisonDigits(this.counter.site.cipher, this.transcript);
   }
 
   /** What the counter answered last. */
