@@ -8,10 +8,10 @@ import { BLANK, has, NO_PAGE, nextPage, READY, readyRun, WASTE } from './pages.j
 import { type Kept, type Recovered, recover } from './recover.js';
 
 /**
- * Pages that are ready while nothing is amiss. A put leaves one of them for moving what is live off the oldest page, which
- * never needs more than one; so there is always a page to go on in where one goes bad.
+ * Pages that are ready while nothing is amiss, so that any two may go bad at once. A change opens the first of them only while
+ * there are all; what is live on the oldest page needs one at most, and two are there to turn out bad.
  */
-export const READY_PAGES = 2;
+export const READY_PAGES = 3;
 
 /** Refused: power has failed, or an erase goes on. Full: no page may be opened before another is made ready. */
 export type Appended = 'done' | 'refused' | 'full';
