@@ -1,4 +1,5 @@
 // A counter on a fake board: it is turned, pushed, touched, shaken and spoken to; what it shows and sends is written down.
+import type { FlashState } from '../../sim/flash/flash.js';
 import { tableEngine } from '../../src/bench/engines/table.js';
 import { ModelCounter } from '../../src/counter/counter.js';
 import type { Recovered, SessionSums, Sums } from '../../src/port/inner.js';
@@ -24,9 +25,9 @@ export class CounterRig extends DeviceRig<ModelCounter> {
     site: Site,
     id: number,
     private readonly keyedTenths: number,
-    random?: () => number,
+    flash?: FlashState,
   ) {
-    super(site, id, random);
+    super(site, id, flash);
     this.powerUp();
   }
 

@@ -1,6 +1,6 @@
 // What the rigs of both devices share: a flash that outlasts power failures, a board that is dead while the power is off, and
 // everything that comes out of it written down.
-import { newFlash, SimFlash } from '../../sim/flash/flash.js';
+import { type FlashState, newFlash, SimFlash } from '../../sim/flash/flash.js';
 import { GEOMETRY } from '../../sim/flash/geometry.js';
 import { RandomStream } from '../../sim/kernel/random.js';
 import type { Recovered } from '../../src/port/inner.js';
@@ -42,13 +42,14 @@ export abstract class DeviceRig<D extends PoweredDevice> {
   private starts = 0;
   private readonly random: () => number;
 
+  /** flash: one that has been in use (it is taken over), or else a new one. */
   constructor(
     readonly site: Site,
     readonly id: number,
-    random: () => number = drawsOf(id),
+    flash: FlashState = newFlash(RandomStream.named(id, 'flash')),
   ) {
-    this.random = random;
-    this.flash = new SimFlash(newFlash(RandomStream.named(id, 'flash')), (told) => {
+    this.random = drawsOf(id);
+    this.flash = new SimFlash(flash, (told) => {
       if (told.what === 'programmed') this.written.push(told.length);
       if (told.what === 'erasing') this.finishErase(this.starts);
       if (told.what === 'failed') this.goDark();

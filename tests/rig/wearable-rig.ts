@@ -1,4 +1,5 @@
 // A wearable on a fake board: it is tapped, touched and spoken to; what it shows, calls and sends is written down.
+import type { FlashState } from '../../sim/flash/flash.js';
 import { tableEngine } from '../../src/bench/engines/table.js';
 import type { AlertLevel } from '../../src/link/messages.js';
 import type { LedgerEntry, Recovered } from '../../src/port/inner.js';
@@ -32,8 +33,9 @@ export class WearableRig extends DeviceRig<Wearable> {
     site: Site,
     id: number,
     private readonly levels: readonly Level[] = LEVELS,
+    flash?: FlashState,
   ) {
-    super(site, id);
+    super(site, id, flash);
     this.powerUp();
   }
 
