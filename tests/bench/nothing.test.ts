@@ -6,7 +6,7 @@ import { NOTHING_REASONS } from '../../src/bench/nothing.js';
 import type { Day, DayEvent } from '../../src/scenario/day.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
 import { PATIENCE_MS, PATIENT } from '../days/patience.js';
-import { eventsOf, MINUTE_MS, nothings, pair, run, SECOND_MS, smallDay } from './small-day.js';
+import { air, cut, eventsOf, MINUTE_MS, nothings, pair, run, SECOND_MS, smallDay } from './small-day.js';
 
 vi.setConfig({ testTimeout: PATIENCE_MS });
 
@@ -15,10 +15,10 @@ const leave = (atMs: number, who: readonly string[], forMs: number | null = null
 };
 const set = (atMs: number, tool: string, toTenths: number): DayEvent => ({ atMs, do: 'set', tool, toTenths });
 const touch = (atMs: number, tool: string, worker: string): DayEvent => ({ atMs, do: 'touch', tool, with: worker });
-const silence = (atMs: number, tool: string, worker: string): DayEvent => {
-  const never = { num: 0, den: 1 };
-  const fault = { loss: { num: 1, den: 1 }, duplicate: never, errors: never, delayMs: [1, 1] } as const;
-  return { atMs, do: 'air', tool, worker, forMs: null, ...fault };
+
+const press = (atMs: number, tool: string, forMs: number): DayEvent => ({ atMs, do: 'press', tool, forMs });
+const turn = (atMs: number, tool: string, detents: number, everyMs: number): DayEvent => {
+  return { atMs, do: 'turn', tool, detents, everyMs };
 };
 
 const CASES: readonly (readonly [string, readonly DayEvent[], readonly string[]])[] = [
@@ -41,6 +41,38 @@ const CASES: readonly (readonly [string, readonly DayEvent[], readonly string[]]
   ['a touch of what is elsewhere', [leave(0, ['saw']), touch(10, 'saw', 'Edda')], ['10 saw touch: out of reach']],
   ['a setting while a tool is paired', [pair(0, 'saw', 'Edda'), set(2000, 'saw', 50)], ['2000 saw set: ring in use']],
   ['a pairing while a tool is set', [set(0, 'saw', 90), pair(2000, 'saw', 'Edda')], ['2000 saw pair: ring in use']],
+  [
+    'a press, a turn, a setting and a pairing while the ring is pressed',
+    [
+      press(0, 'saw', 1000),
+      press(999, 'saw', 100),
+      turn(999, 'saw', 1, 100),
+      set(999, 'saw', 50),
+      pair(999, 'saw', 'Edda'),
+    ],
+    ['press', 'turn', 'set', 'pair'].map((verb) => `999 saw ${verb}: ring in use`),
+  ],
+  [
+    'a press while the ring is turned, and a turn while a tool is set',
+    [turn(0, 'saw', -3, 500), press(999, 'saw', 100), set(5000, 'breaker', 90), turn(7000, 'breaker', 1, 100)],
+    ['999 saw press: ring in use', '7000 breaker turn: ring in use'],
+  ],
+  [
+    'a power failure of what has no power',
+    [
+      cut(0, 'saw', 'now', 9000),
+      cut(1000, 'saw', 'now', 9000),
+      cut(2000, 'saw', 'write', 9000),
+      cut(0, 'Edda', 'now', 9000),
+      cut(8999, 'Edda', 'erase', 9000),
+    ],
+    ['1000 saw cut: no power', '2000 saw cut: no power', '8999 Edda cut: no power'],
+  ],
+  [
+    'a setting of a counter that has no power, and a pairing with it',
+    [cut(0, 'saw', 'now', MINUTE_MS), set(1000, 'saw', 50), pair(10_000, 'saw', 'Edda')],
+    ['3500 saw set: refused', '33000 saw pair: no answer'],
+  ],
   ['a going of one who has gone', [leave(0, ['Edda']), leave(10, ['Edda'])], ['10 Edda leave: away already']],
   ['a coming of one who is there', [{ atMs: 5, do: 'return', who: ['Bram', 'saw'] }], ['5 Bram return: here already']],
   ['a setting of a tool that runs', [run(0, 'saw', 'Edda', 9000), set(1000, 'saw', 50)], ['3500 saw set: refused']],
@@ -61,7 +93,7 @@ const CASES: readonly (readonly [string, readonly DayEvent[], readonly string[]]
   ],
   [
     'a pairing of which no word gets through',
-    [silence(0, 'saw', 'Edda'), pair(10, 'saw', 'Edda')],
+    [air(0, 'saw', 'Edda', { loss: { num: 1, den: 1 } }), pair(10, 'saw', 'Edda')],
     ['23010 saw pair: no answer'],
   ],
   [
@@ -96,6 +128,21 @@ describe('and happens all the same:', () => {
       [run(0, 'saw', 'Edda', 2000), run(10, 'breaker', 'Edda', 9, false)],
     ],
     ['a run of a tool that was taken along', [leave(0, ['Edda', 'saw']), run(10, 'saw', 'Edda', 2000)]],
+    [
+      'a gesture at the moment at which the ring is free',
+      [press(0, 'saw', 1000), turn(1000, 'saw', 3, 500), press(2000, 'saw', 100)],
+    ],
+    ['a power failure at the moment of another’s end', [cut(0, 'saw', 'now', 2000), cut(2000, 'saw', 'now', 2000)]],
+    [
+      'a touch, a tap and a readout of what has no power',
+      [
+        cut(0, 'saw', 'now', MINUTE_MS),
+        cut(0, 'Edda', 'now', MINUTE_MS),
+        touch(1000, 'saw', 'Edda'),
+        { atMs: 2000, do: 'tap', worker: 'Edda', forMs: 200 },
+        { atMs: 3000, do: 'readout', device: 'saw' },
+      ],
+    ],
     ['a going at the moment of a coming back', [leave(0, ['Edda'], 2000), leave(2000, ['Edda'], 2000)]],
     ['a going of two of whom one has gone', [leave(0, ['Edda']), leave(10, ['Edda', 'Bram'])]],
   ])('%s', (_, events) => {

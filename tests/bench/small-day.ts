@@ -1,7 +1,7 @@
 // Short days written by hand, for tests that want one thing to happen.
-import { Bench } from '../../src/bench/bench.js';
-import type { Day, DayEvent } from '../../src/scenario/day.js';
-import type { EventOf, Kind } from '../../src/trace/kinds.js';
+import { Bench, type BenchOptions } from '../../src/bench/bench.js';
+import type { AirFault, Attack, CutMoment, Day, DayEvent } from '../../src/scenario/day.js';
+import type { EventOf, Kind, TraceEvent } from '../../src/trace/kinds.js';
 
 export const SECOND_MS = 1000;
 export const MINUTE_MS = 60_000;
@@ -34,11 +34,38 @@ export function pair(atMs: number, tool: string, worker: string): DayEvent {
   return { atMs, do: 'pair', tool, with: worker };
 }
 
+/** Air in which nothing happens but what is said. */
+export function air(atMs: number, tool: string, worker: string, change: Partial<AirFault & { forMs: number | null }>) {
+  const never = { num: 0, den: 1 };
+  const clear = { loss: never, duplicate: never, errors: never, delayMs: [2, 12] } as const;
+  return { atMs, do: 'air', tool, worker, forMs: null, ...clear, ...change } as const;
+}
+
+/** afterBytes counts within a write only. */
+export function cut(atMs: number, device: string, when: CutMoment, forMs: number, afterBytes = 0): DayEvent {
+  return { atMs, do: 'cut', device, when, afterBytes, forMs };
+}
+
+export function attack(atMs: number, how: Attack, tool: string, worker: string, forMs: number, everyMs = 0): DayEvent {
+  return { atMs, do: 'attack', how, tool, worker, everyMs, forMs };
+}
+
+/** Runs a day and gives its trace. */
+export function traceOf(day: Day, options: BenchOptions = {}): readonly TraceEvent[] {
+  const bench = Bench.open(day, options);
+  bench.run();
+  return bench.events;
+}
+
 /** Runs a day and gives its events of one kind. */
 export function eventsOf<K extends Kind>(day: Day, kind: K): readonly EventOf<K>[] {
-  const bench = Bench.open(day);
-  bench.run();
-  return bench.events.filter((event) => event.kind === kind) as unknown as readonly EventOf<K>[];
+  return ofKind(traceOf(day), kind);
+}
+
+/** The events of one kind; by: a tool's or a worker's name, anybody's where it is left out. */
+export function ofKind<K extends Kind>(events: readonly TraceEvent[], kind: K, by?: string): readonly EventOf<K>[] {
+  const found = events.filter((event) => event.kind === kind && (by === undefined || event.by === by));
+  return found as unknown as readonly EventOf<K>[];
 }
 
 /** What came to nothing: "ms who verb: reason". */
