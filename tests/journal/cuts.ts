@@ -62,6 +62,7 @@ class Foretelling implements Flash {
 
 /** A change that is made after each recovery, to a key that no history uses. */
 const AFTERWARDS: Change = { type: 3, slot: 255, value: Uint8Array.of(7, 7, 7, 7, 7) };
+/** Opening it once more is looked at after one cut in that many, odd, as records are whole words. */
 const OPENED_OF = 5;
 /** Erases that a change may have to wait for. */
 const PATIENCE = 40;
@@ -128,8 +129,9 @@ function goOn(after: After, cutAgain: boolean): number {
     }
   };
   if (make(journal, flash, model, AFTERWARDS) !== 'kept') throw new Error(`${about}: keeps no more`);
-  if (firstKept(contentsOf(Journal.open(flash)), model) !== 0)
+  if (flash.steps % OPENED_OF === 0 && firstKept(contentsOf(Journal.open(flash)), model) !== 0) {
     throw new Error(`${about}: the next change was not kept`);
+  }
   return cuts;
 }
 
