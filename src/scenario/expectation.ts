@@ -23,7 +23,13 @@ export type Quantity =
   /** The number on a display; a blank display has none and fulfils no comparison. */
   | { readonly of: 'display value'; readonly device: string }
   /** The second number on a counter's display: minutes left, or in the review the points of ten minutes. */
-  | { readonly of: 'second number'; readonly tool: string };
+  | { readonly of: 'second number'; readonly tool: string }
+  /** Power losses as the counter's last report told them (KEP-3). */
+  | { readonly of: 'power losses'; readonly tool: string }
+  /** Torn records skipped, and pages used no more, as the device told them when it last started (KEP-1, KEP-4). */
+  | { readonly of: 'torn records' | 'retired pages'; readonly device: string }
+  /** Frames that the device has dropped for this reason, or for any where it is null (TAL-4). */
+  | { readonly of: 'refused frames'; readonly device: string; readonly reason: string | null };
 
 export type Condition =
   | { readonly of: 'display screen'; readonly device: string; readonly is: string }

@@ -73,6 +73,7 @@ function scopeOf(map: MapNode, words: Words, problems: Problems): Scope {
     event: new Set(words.kinds),
     level: new Set(words.levels),
     frame: new Set(words.frames),
+    refusal: new Set(words.refusals),
   });
 }
 

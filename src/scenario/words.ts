@@ -17,6 +17,8 @@ export interface Words {
   readonly levels: readonly string[];
   /** Kinds of frame that cross the air. */
   readonly frames: readonly string[];
+  /** Reasons under which dropped frames are counted. */
+  readonly refusals: readonly string[];
   readonly counter: DeviceWords;
   readonly wearable: DeviceWords;
 }

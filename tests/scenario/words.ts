@@ -6,6 +6,7 @@ export const WORDS: Words = {
   kinds: ['hand.start', 'hand.stop', 'hand.return', 'air.tally', 'air.refused'],
   levels: ['notice', 'action', 'site', 'limit'],
   frames: ['tally', 'report', 'ack'],
+  refusals: ['tag', 'replayed'],
   counter: {
     screens: ['ready', 'setting'],
     icons: ['running', 'unclaimed'],

@@ -2,9 +2,11 @@
 // screens and icons from the faces.
 import { fileURLToPath } from 'node:url';
 import type { AnyStateMachine } from 'xstate';
+import { DARK } from '../../bench/world.js';
 import { counterMachine } from '../../counter/chart.js';
 import { COUNTER_ICONS, COUNTER_SCREENS } from '../../counter/face.js';
 import { ALERT_LEVELS, FRAMES } from '../../link/messages.js';
+import { REFUSALS } from '../../port/refusals.js';
 import { readText } from '../../scenario/file.js';
 import { renderProblem } from '../../scenario/render.js';
 import { readRequirements } from '../../scenario/requirements.js';
@@ -21,8 +23,9 @@ export function scenarioWords(): Words {
     kinds: Object.keys(KINDS),
     levels: ALERT_LEVELS.filter((level) => level !== 'none'),
     frames: FRAMES,
-    counter: deviceWords(counterMachine, COUNTER_SCREENS, COUNTER_ICONS),
-    wearable: deviceWords(wearableMachine, WEARABLE_SCREENS, WEARABLE_ICONS),
+    refusals: REFUSALS,
+    counter: deviceWords(counterMachine, [...COUNTER_SCREENS, DARK.screen], COUNTER_ICONS),
+    wearable: deviceWords(wearableMachine, [...WEARABLE_SCREENS, DARK.screen], WEARABLE_ICONS),
   };
 }
 

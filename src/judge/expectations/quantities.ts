@@ -49,6 +49,14 @@ export function read(index: TraceIndex, quantity: Quantity): Reading {
       return { ...NUMBER, ...ofDisplay('number', index, quantity.device, (display) => display.value) };
     case 'second number':
       return { ...NUMBER, ...ofDisplay(quantity.of, index, quantity.tool, (display) => display.second) };
+    case 'power losses':
+      return { ...NUMBER, ...ofReports(index, quantity.tool) };
+    case 'torn records':
+      return { ...NUMBER, ...ofStart(quantity.of, index, quantity.device, (found) => found.torn) };
+    case 'retired pages':
+      return { ...NUMBER, ...ofStart(quantity.of, index, quantity.device, (found) => found.retired) };
+    case 'refused frames':
+      return { ...NUMBER, ...ofRefusals(index, quantity.device, quantity.reason) };
   }
 }
 
@@ -61,14 +69,19 @@ export function amountText(measure: Measure, amount: number | null): string {
 
 type Source = Pick<Reading, 'what' | 'series' | 'devices'>;
 
-/** The dose of the worker's newest shift: a shift that opens starts from 0, and late dose of an older one does not count. */
+/**
+ * The dose of the worker's newest shift: a shift that opens starts from 0, and late dose of an older one does not count. A
+ * wearable that has lost its power says what it still has when it starts again.
+ */
 function ofWorker(what: string, index: TraceIndex, worker: string): Source {
   const series = new Series<number | null>(0);
   let shift = 0;
-  for (const event of index.of('inner.shift', 'inner.ledger')) {
+  for (const event of index.of('inner.shift', 'inner.ledger', 'inner.resumed')) {
     if (event.by !== worker) continue;
     if (event.kind === 'inner.ledger') {
       if (event.shift === shift) series.push(event.at, event.n, event.total);
+    } else if (event.kind === 'inner.resumed') {
+      if (event.shift === shift) series.push(event.at, event.n, event.dose);
     } else if (event.what === 'opened') {
       shift = event.shift;
       series.push(event.at, event.n, 0);
@@ -85,7 +98,11 @@ const unratedMs: Field = (event) => event.unratedWindows * WINDOW_MS;
 /** A tally does not tell how many; only the counter's own sums do. */
 const shortBursts: Field = (event) => (event.kind === 'inner.count' ? event.shortBursts : 0);
 
-/** The largest value known of one session, or the sum of that over all sessions and the unclaimed where session is null. */
+/**
+ * What is known of one session, or the sum of that over all sessions and the unclaimed where session is null. What the counter
+ * says of its own sums counts, be it less than before: it has lost what its journal did not hold. Tallies may come late, and
+ * never take anything back.
+ */
 function ofCounter(what: string, index: TraceIndex, tool: string, session: number | null, field: Field): Source {
   const series = new Series<number | null>(0);
   const known = new Map<number, number>();
@@ -93,7 +110,7 @@ function ofCounter(what: string, index: TraceIndex, tool: string, session: numbe
   for (const event of index.of('inner.count', 'air.tally')) {
     if (event.by !== tool || (session !== null && event.session !== session)) continue;
     const before = known.get(event.session) ?? 0;
-    const value = Math.max(before, field(event));
+    const value = event.kind === 'inner.count' ? field(event) : Math.max(before, field(event));
     known.set(event.session, value);
     sum += value - before;
     series.push(event.at, event.n, sum);
@@ -110,4 +127,37 @@ function ofDisplay(what: string, index: TraceIndex, device: string, place: Place
     if (event.by === device) series.push(event.at, event.n, place(event) === -1 ? null : place(event));
   }
   return { what: `the ${what} on ${device}'s display`, series, devices: [device] };
+}
+
+type Found = (found: EventIn<'flash.recovered'>) => number;
+
+function ofStart(what: string, index: TraceIndex, device: string, field: Found): Source {
+  const series = new Series<number | null>(0);
+  for (const event of index.of('flash.recovered')) {
+    if (event.by === device) series.push(event.at, event.n, field(event));
+  }
+  return { what: `the ${what} that ${device} found at its last start`, series, devices: [device] };
+}
+
+function ofReports(index: TraceIndex, tool: string): Source {
+  const series = new Series<number | null>(0);
+  for (const event of index.of('air.report')) {
+    if (event.by === tool) series.push(event.at, event.n, event.powerLosses);
+  }
+  return { what: `the power losses that ${tool}'s counter reports`, series, devices: [tool] };
+}
+
+function ofRefusals(index: TraceIndex, device: string, reason: string | null): Source {
+  const series = new Series<number | null>(0);
+  let count = 0;
+  for (const event of index.of('air.refused')) {
+    if (event.by !== device || (reason !== null && event.reason !== reason)) continue;
+    count += 1;
+    series.push(event.at, event.n, count);
+  }
+  return {
+    what: `the frames refused by ${device}${reason === null ? '' : ` as ${reason}`}`,
+    series,
+    devices: [device],
+  };
 }

@@ -1,6 +1,6 @@
 // Quantities that an expectation can be about: a number at every moment of the day.
 import { integer } from '../fields/number.js';
-import { nameOf } from '../fields/text.js';
+import { nameOf, nameUsed } from '../fields/text.js';
 import { subject } from './subject.js';
 
 /** Sessions of a counter are numbered from 1; nobody pairs more often in a day. */
@@ -49,3 +49,33 @@ export const secondNumber = subject('second number', nameOf('tool'), {}, 'yes', 
   quantity: { of: 'second number', tool: value },
   unit: 'whole',
 }));
+
+/** Of what a counter's last report told. */
+export const powerLosses = subject('power losses', nameOf('tool'), {}, 'yes', ({ value }) => ({
+  quantity: { of: 'power losses', tool: value },
+  unit: 'whole',
+}));
+
+/** Of what a device told when it last started. */
+export const tornRecords = subject('torn records', nameOf('tool or worker'), {}, 'yes', ({ value }) => ({
+  quantity: { of: 'torn records', device: value },
+  unit: 'whole',
+}));
+
+export const retiredPages = subject('retired pages', nameOf('tool or worker'), {}, 'yes', ({ value }) => ({
+  quantity: { of: 'retired pages', device: value },
+  unit: 'whole',
+}));
+
+const reason = { reason: nameUsed('refusal', 'the reason under which a dropped frame is counted').optional() };
+
+export const refusedFrames = subject(
+  'refused frames',
+  nameOf('tool or worker'),
+  reason,
+  'yes',
+  ({ value }, fields) => ({
+    quantity: { of: 'refused frames', device: value, reason: fields.reason?.value ?? null },
+    unit: 'whole',
+  }),
+);

@@ -1,7 +1,19 @@
 // All that an expectation can be about, in the order in which it is listed to a person.
 import { display, state } from './conditions.js';
 import { alert, DEED_SUBJECTS, event, message } from './happenings.js';
-import { dose, points, secondNumber, shortBursts, triggerTime, unclaimedDose, unratedTime } from './quantities.js';
+import {
+  dose,
+  points,
+  powerLosses,
+  refusedFrames,
+  retiredPages,
+  secondNumber,
+  shortBursts,
+  tornRecords,
+  triggerTime,
+  unclaimedDose,
+  unratedTime,
+} from './quantities.js';
 import type { Subject } from './subject.js';
 
 const ALL: readonly Subject[] = [
@@ -12,6 +24,10 @@ const ALL: readonly Subject[] = [
   unclaimedDose,
   shortBursts,
   secondNumber,
+  powerLosses,
+  tornRecords,
+  retiredPages,
+  refusedFrames,
   display,
   state,
   alert,

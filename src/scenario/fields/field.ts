@@ -15,6 +15,7 @@ export type Named =
   | 'event'
   | 'level'
   | 'frame'
+  | 'refusal'
   | 'what-if';
 
 /** A name that is used; whether there is such a one is asked of the scope. */

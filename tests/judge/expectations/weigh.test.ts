@@ -260,6 +260,46 @@ describe('quantities', () => {
     expect(seen(trace, end, { of: 'trigger time', tool: 'saw', session: null }, 0)).toBe(true);
   });
 
+  it('reads what a device still has after a power failure, less than before', () => {
+    const trace = day();
+    trace.count(31 * MINUTE, 50);
+    trace.count(32 * MINUTE, 40);
+    trace.tally(33 * MINUTE, 35);
+    const windows: Quantity = { of: 'trigger time', tool: 'breaker', session: 1 };
+    expect(seen(trace, 31 * MINUTE, windows, 5000)).toBe(true);
+    expect(seen(trace, 33 * MINUTE, windows, 4000)).toBe(true);
+    trace.add(34 * MINUTE, 'Edda', 'inner.resumed', { dose: 30 * POINT, open: true, shift: 1 });
+    trace.add(34 * MINUTE, 'Edda', 'inner.resumed', { dose: 7, open: true, shift: 2 });
+    expect(seen(trace, 34 * MINUTE, { of: 'points', worker: 'Edda' }, 30)).toBe(true);
+  });
+
+  it('reads what a device told of a start and a report, and what it refused', () => {
+    const trace = new DayTrace();
+    trace.add(MINUTE, 'Edda', 'flash.recovered', { records: 5, retired: 2, torn: 1 });
+    trace.add(2 * MINUTE, 'breaker', 'flash.recovered', { records: 9, retired: 4, torn: 3 });
+    const found = (of: 'torn records' | 'retired pages', device: string): Quantity => ({ of, device });
+    expect(seen(trace, MINUTE - 1, found('torn records', 'Edda'), 0)).toBe(true);
+    expect(seen(trace, 2 * MINUTE, found('torn records', 'Edda'), 1)).toBe(true);
+    expect(seen(trace, 2 * MINUTE, found('retired pages', 'breaker'), 4)).toBe(true);
+    const report = { link: 1, powerLosses: 6, sequence: 1, session: 1, shortBursts: 0, to: 'Edda' };
+    trace.add(3 * MINUTE, 'breaker', 'air.report', { ...report, bytes: '', unclaimedDose: 0, unclaimedWindows: 0 });
+    expect(seen(trace, 3 * MINUTE, { of: 'power losses', tool: 'breaker' }, 6)).toBe(true);
+    expect(seen(trace, 3 * MINUTE, { of: 'power losses', tool: 'saw' }, 0)).toBe(true);
+    for (const [at, by, reason] of [
+      [4, 'Edda', 'tag'],
+      [5, 'Edda', 'replayed'],
+      [6, 'breaker', 'tag'],
+    ] as const) {
+      trace.add(at * MINUTE, by, 'air.refused', { frame: 'tally', from: 'bench', reason });
+    }
+    const refused = (reason: string | null): Quantity => ({ of: 'refused frames', device: 'Edda', reason });
+    expect([seen(trace, 6 * MINUTE, refused(null), 2), seen(trace, 6 * MINUTE, refused('tag'), 1)]).toEqual([
+      true,
+      true,
+    ]);
+    expect(seen(trace, 4 * MINUTE, refused('replayed'), 0)).toBe(true);
+  });
+
   it('reads both numbers of a display', () => {
     const trace = new DayTrace();
     trace.display(MINUTE, 'breaker', { value: 120, second: 16 });

@@ -98,6 +98,11 @@ describe('what an expectation is about', () => {
     ['unrated time: breaker, is: 1ms', { of: 'unrated time', tool: 'breaker', session: null }],
     ['unclaimed dose: breaker, is: 1', { of: 'unclaimed dose', tool: 'breaker' }],
     ['short bursts: breaker, is: 1', { of: 'short bursts', tool: 'breaker' }],
+    ['power losses: breaker, is: 1', { of: 'power losses', tool: 'breaker' }],
+    ['torn records: Edda, is: 1', { of: 'torn records', device: 'Edda' }],
+    ['retired pages: breaker, is: 1', { of: 'retired pages', device: 'breaker' }],
+    ['refused frames: Edda, is: 1', { of: 'refused frames', device: 'Edda', reason: null }],
+    ['refused frames: breaker, reason: tag, is: 1', { of: 'refused frames', device: 'breaker', reason: 'tag' }],
     ['display: Edda, is: 1', { of: 'display value', device: 'Edda' }],
   ])('the quantity %s', (text, quantity) => {
     expect(claimOf(text)).toEqual({ quantity, compare: one });
@@ -171,6 +176,7 @@ describe('an expectation that is refused', () => {
     ['{never: alert, on: Bram}', ['a "never" expectation of "alert" needs "of"']],
     ['{at: 07:40, points: Eda, is: 1}', ['unknown worker "Eda" → Edda']],
     ['{at: 07:40, points: breaker, is: 1}', ['unknown worker "breaker"']],
+    ['{at: 07:40, refused frames: Edda, reason: tagg, is: 1}', ['unknown refusal "tagg" → tag']],
     ['{at: 07:40, points: Edda}', ['this does not say what the quantity is compared with']],
     ['{at: 07:40, points: Edda, is: 1, below: 2}', ['a second comparison, "below"']],
     ['{at: 07:40, points: Edda, beneath: 2}', ['an "at" expectation of "points" has no "beneath"']],

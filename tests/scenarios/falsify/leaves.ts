@@ -19,9 +19,15 @@ export interface Leaf {
 const NUMBERS = ['is', 'exactly', 'between', 'at least', 'at most', 'above', 'below', 'rises by', 'session'];
 const DURATIONS = ['trigger time', 'unrated time'];
 const MOMENTS = ['at', 'from', 'until', 'after'];
-const OF_TOOLS = ['trigger time', 'unrated time', 'unclaimed dose', 'short bursts', 'second number', 'press', 'turn'];
+const OF_TOOLS = [
+  ...['trigger time', 'unrated time', 'unclaimed dose', 'short bursts', 'second number', 'power losses'],
+  ...['press', 'turn'],
+];
 const OF_WORKERS = ['points', 'start', 'stop', 'touch', 'tap', 'readout', 'on'];
-const OF_EITHER = ['dose', 'display', 'state', 'leave', 'return', 'by', 'to'];
+const OF_EITHER = [
+  ...['dose', 'display', 'state', 'torn records', 'retired pages', 'refused frames'],
+  ...['leave', 'return', 'by', 'to'],
+];
 const SUBJECTS_OF_WORDS = ['alert', 'message', 'event'];
 const COMPARED = ['at least', 'at most', 'above', 'below', 'is', 'exactly'];
 
@@ -80,6 +86,7 @@ function othersAt(
   if (about === 'region') return { sort: 'word', words: Object.keys(words.regions) };
   if (about === 'alert') return { sort: 'word', words: [...WORDS.levels, 'any'] };
   if (about === 'message') return { sort: 'word', words: WORDS.frames };
+  if (about === 'reason') return { sort: 'word', words: WORDS.refusals };
   if (about === 'event') return { sort: 'word', words: WORDS.kinds };
   if (OF_TOOLS.includes(about)) return { sort: 'name', words: tools };
   if (OF_WORKERS.includes(about)) return { sort: 'name', words: workers };
