@@ -107,8 +107,7 @@ export class CounterRig extends DeviceRig<ModelCounter> {
     this.act((counter) => counter.input(input));
   }
 
-  /** The world moves whether or not the counter has power. */
   private feed(): void {
-    if (this.isOn) this.act((counter) => counter.window(this.levelMm, this.sensorState));
+    this.act((counter) => counter.window(this.levelMm, this.sensorState));
   }
 }

@@ -38,6 +38,8 @@ export abstract class DeviceRig<D extends PoweredDevice> {
   readonly written: number[] = [];
   /** The present device; of no use while the power is off. */
   protected device!: D;
+  /** When its power failed last. */
+  darkMs = 0;
   private powered = false;
   private starts = 0;
   private readonly random: () => number;
@@ -107,8 +109,9 @@ export abstract class DeviceRig<D extends PoweredDevice> {
 
   protected abstract start(cellMv: number): D;
 
+  /** A device without power takes no notice of anything. */
   protected act(what: (device: D) => void): void {
-    this.site.act(this.id, () => what(this.device));
+    if (this.powered) this.site.act(this.id, () => what(this.device));
   }
 
   /** Lets something through only while the power is on. */
@@ -138,6 +141,7 @@ export abstract class DeviceRig<D extends PoweredDevice> {
   }
 
   private goDark(): void {
+    if (this.powered) this.darkMs = this.site.nowMs;
     this.powered = false;
     this.site.remove(this.id);
   }
