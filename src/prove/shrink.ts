@@ -47,7 +47,7 @@ export function shorten(day: Day, fails: Fails): Day {
 /** The day without one of its events, halves of them first; then without a tool or a worker that no event names. */
 function* shorterDays(day: Day): Generator<Day> {
   const { events, tools, workers } = day;
-  for (let size = events.length >> 1; size >= 1; size >>= 1) {
+  for (let size = Math.ceil(events.length / 2); size >= 1; size = size > 1 ? Math.ceil(size / 2) : 0) {
     for (let at = 0; at < events.length; at += size) {
       yield { ...day, events: [...events.slice(0, at), ...events.slice(at + size)] };
     }
