@@ -11,13 +11,33 @@ export const SECURED: Secured = { key: counting(0xa0, 0xaf), session: 12 };
 
 const ALL_FLAGS = Object.values(TALLY_FLAGS).reduce((all, flag) => all | flag, 0);
 
-export function drawGenuine(cipher: Cipher, random: RandomStream): Uint8Array {
-  return random.chance(2, 3) ? sealMessage(cipher, SECURED, drawSealed(random)) : writePairing(drawClear(random));
+/** Where a frame belongs: its key, and the numbers and names in it. */
+export interface Place {
+  readonly secured: Secured;
+  readonly link: number;
+  readonly sequence: number;
+  readonly counter: number;
+  readonly wearable: number;
 }
 
-function drawSealed(random: RandomStream): SealedMessage {
-  const link = random.within(1, 0xffff);
-  const sequence = random.within(1, 0xffff_ffff);
+/** A frame of a link, or of a pairing, in some place unless in a given one. */
+export function drawGenuine(cipher: Cipher, random: RandomStream, place = drawPlace(random)): Uint8Array {
+  return random.chance(2, 3)
+    ? sealMessage(cipher, place.secured, drawSealed(random, place))
+    : writePairing(drawClear(random, place));
+}
+
+function drawPlace(random: RandomStream): Place {
+  return {
+    secured: SECURED,
+    link: random.within(1, 0xffff),
+    sequence: random.within(1, 0xffff_ffff),
+    counter: random.within(1, 0xffff),
+    wearable: random.within(1, 0xffff),
+  };
+}
+
+function drawSealed(random: RandomStream, { link, sequence, counter, wearable }: Place): SealedMessage {
   switch (random.within(0, 3)) {
     case 0: {
       const triggerWindows = drawNumber(random, 28);
@@ -55,12 +75,12 @@ function drawSealed(random: RandomStream): SealedMessage {
         closed: random.chance(1, 2),
       };
     default:
-      return { frame: 'accept', link, ...drawIdentities(random), by: pick(random, ['counter', 'wearable']) };
+      return { frame: 'accept', link, counter, wearable, by: pick(random, ['counter', 'wearable']) };
   }
 }
 
-function drawClear(random: RandomStream): ClearMessage {
-  const identities = drawIdentities(random);
+function drawClear(random: RandomStream, { counter, wearable }: Place): ClearMessage {
+  const identities = { counter, wearable };
   const frame = pick(random, ['hello', 'answer', 'nonce', 'reveal', 'refuse'] as const);
   switch (frame) {
     case 'hello':
@@ -79,8 +99,4 @@ function drawClear(random: RandomStream): ClearMessage {
     default:
       return { frame, ...identities, nonce: drawBytes(random, 16) };
   }
-}
-
-function drawIdentities(random: RandomStream): { counter: number; wearable: number } {
-  return { counter: random.within(1, 0xffff), wearable: random.within(1, 0xffff) };
 }

@@ -3,6 +3,7 @@
 import type { RandomStream } from '../../sim/kernel/random.js';
 import type { Cipher } from '../../src/link/cipher.js';
 import { crc32 } from '../../src/link/crc32.js';
+import type { FrameRefusal, Secured } from '../../src/link/frames.js';
 import * as layouts from '../../src/link/layout.js';
 import { drawBytes, drawNumber, pick } from './draw.js';
 import { SECURED } from './genuine.js';
@@ -10,9 +11,30 @@ import { packed, sealedWith, type Values } from './packer.js';
 
 export interface Hostile {
   readonly frame: Uint8Array;
-  /** What receiving it comes to, as JSON. */
-  readonly due: string;
+  /** What receiving it comes to. */
+  readonly due: object | FrameRefusal;
 }
+
+/** Whose frames they seem to be, and how what they say comes about. */
+export interface Aim {
+  readonly secured: Secured;
+  /** Codes of the kinds of sealed frames: any of these. */
+  readonly kinds: readonly number[];
+  link(random: RandomStream): number;
+  sequence(random: RandomStream, kind: number): number;
+  field(random: RandomStream, field: string, bits: number): number;
+  bytes(random: RandomStream, field: string, length: number): Uint8Array;
+}
+
+/** Any link, any sequence, any contents, under the key of the genuine frames. */
+export const ANYWHERE: Aim = {
+  secured: SECURED,
+  kinds: [1, 2, 3, 4, 5],
+  link: (random) => (random.chance(1, 20) ? 0 : random.within(1, 0xffff)),
+  sequence: (random, kind) => (random.chance(kind >= 4 ? 19 : 1, 20) ? 0 : random.within(1, 0xffff_ffff)),
+  field: drawField,
+  bytes: (random, _, length) => drawBytes(random, length),
+};
 
 type Fields = Record<string, number>;
 
@@ -81,31 +103,36 @@ const REASONS = ['busy', 'running', 'full'];
 const KNOWN_KINDS: readonly number[] = Object.values(layouts.KIND_CODES);
 const UNKNOWN_KINDS = Array.from({ length: 32 }, (_, kind) => kind).filter((kind) => !KNOWN_KINDS.includes(kind));
 
-export function drawHostile(cipher: Cipher, random: RandomStream): Hostile {
+export function drawHostile(cipher: Cipher, random: RandomStream, aim = ANYWHERE): Hostile {
   switch (random.within(0, 5)) {
     case 0:
-      return drawClear(random);
+      return drawClear(random, aim);
     case 1:
-      return drawMisfit(cipher, random);
+      return drawMisfit(cipher, random, aim);
     default:
-      return drawSealed(cipher, random);
+      return drawSealed(cipher, random, aim);
   }
 }
 
-function drawSealed(cipher: Cipher, random: RandomStream): Hostile {
-  const { kind, direction, layout, says } = pick(random, SEALED);
-  const link = random.chance(1, 20) ? 0 : random.within(1, 0xffff);
-  const sequence = random.chance(kind >= 4 ? 19 : 1, 20) ? 0 : random.within(1, 0xffff_ffff);
+function drawSealed(cipher: Cipher, random: RandomStream, aim: Aim): Hostile {
+  const { kind, direction, layout, says } = pickSealed(random, aim);
+  const link = aim.link(random);
+  const sequence = aim.sequence(random, kind);
   const fields = Object.fromEntries(
-    Object.entries(layout).map(([field, bits]) => [field, drawField(random, field, bits)]),
+    Object.entries(layout).map(([field, bits]) => [field, aim.field(random, field, bits)]),
   );
   const envelope = { kind, version: layouts.VERSION, link, sequence, direction };
   const due = link === 0 ? MALFORMED : says(link, sequence, fields);
-  return { frame: sealedWith(cipher, SECURED, envelope, packed(layout, fields)), due: asTold(due) };
+  return { frame: sealedWith(cipher, aim.secured, envelope, packed(layout, fields)), due };
+}
+
+function pickSealed(random: RandomStream, { kinds }: Aim): SealedSort {
+  const code = pick(random, kinds);
+  return SEALED.find(({ kind }) => kind === code)!;
 }
 
 /** Reserved bits are mostly 0 and identities mostly not, so that what comes behind them is looked at too. */
-function drawField(random: RandomStream, field: string, bits: number): number {
+export function drawField(random: RandomStream, field: string, bits: number): number {
   if (field === 'reserved' && random.chance(3, 4)) return 0;
   if (field === 'magnitudeTenths' && random.chance(1, 2)) return pick(random, [0, 1, 4, 5, 6, 499, 500, 501, 511]);
   if ((field === 'counter' || field === 'wearable') && random.chance(3, 4)) return random.within(1, 0xffff);
@@ -113,26 +140,26 @@ function drawField(random: RandomStream, field: string, bits: number): number {
 }
 
 /** Sealed rightly, but of a version, a kind or a length that is not. */
-function drawMisfit(cipher: Cipher, random: RandomStream): Hostile {
-  const { kind, direction, layout } = pick(random, SEALED);
+function drawMisfit(cipher: Cipher, random: RandomStream, aim: Aim): Hostile {
+  const { kind, direction, layout } = pickSealed(random, aim);
   const wrong = pick(random, ['version', 'kind', 'length'] as const);
   const envelope = {
     kind: wrong === 'kind' ? pick(random, UNKNOWN_KINDS) : kind,
     version: wrong === 'version' ? pick(random, [0, 2, 3, 4, 5, 6, 7]) : layouts.VERSION,
-    link: random.within(0, 0xffff),
+    link: aim.link(random),
     sequence: random.bits(),
     direction,
   };
   const bytes = layouts.bytesOf(layout);
   const length = wrong === 'length' ? pick(random, [0, bytes - 1, bytes + 1, 2 * bytes, 200]) : bytes;
-  return { frame: sealedWith(cipher, SECURED, envelope, drawBytes(random, length)), due: asTold(wrong) };
+  return { frame: sealedWith(cipher, aim.secured, envelope, drawBytes(random, length)), due: wrong };
 }
 
-function drawClear(random: RandomStream): Hostile {
+function drawClear(random: RandomStream, aim: Aim): Hostile {
   const { kind, frame, layout } = pick(random, CLEAR);
   const fields: Record<string, number | Uint8Array> = {};
   for (const [field, bits] of Object.entries(layout)) {
-    fields[field] = bits > 32 ? drawBytes(random, bits / 8) : drawField(random, field, bits);
+    fields[field] = bits > 32 ? aim.bytes(random, field, bits / 8) : aim.field(random, field, bits);
   }
   const checked = packed({ ...layouts.PAIRING_HEADER_BITS, ...layout }, {
     ...fields,
@@ -140,7 +167,7 @@ function drawClear(random: RandomStream): Hostile {
     version: layouts.VERSION,
   } as Values);
   const whole = Uint8Array.of(...checked, ...packed({ checksum: 32 }, { checksum: crc32(checked) }));
-  return { frame: whole, due: asTold(clearSays(frame, fields)) };
+  return { frame: whole, due: clearSays(frame, fields) };
 }
 
 function clearSays(frame: string, { reason, ...fields }: Record<string, number | Uint8Array>): object | 'malformed' {
@@ -148,8 +175,4 @@ function clearSays(frame: string, { reason, ...fields }: Record<string, number |
   if (frame !== 'refuse') return { frame, ...fields };
   const known = REASONS[Number(reason)];
   return known === undefined ? MALFORMED : { frame, ...fields, reason: known };
-}
-
-function asTold(due: object | string): string {
-  return JSON.stringify(due);
 }
