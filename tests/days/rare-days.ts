@@ -1,4 +1,5 @@
-// Days written by hand for what random ones seldom reach: full stores, six idle hours, a shift over sixteen, the limit passed.
+// Days written by hand for what random ones seldom reach: full stores, six idle hours, a shift over sixteen, the limit passed,
+// journals that go round, cells that sleep and wake, power that fails at odd moments.
 import type { Day, DayEvent } from '../../src/scenario/day.js';
 
 const SECOND_MS = 1000;
@@ -37,6 +38,11 @@ const run = (atMs: number, forMs: number): DayEvent => ({
 const pair = (atMs: number, tool = 'saw', worker = 'Edda'): DayEvent => ({ atMs, do: 'pair', tool, with: worker });
 const press = (atMs: number, forMs: number): DayEvent => ({ atMs, do: 'press', tool: 'saw', forMs });
 const tap = (atMs: number): DayEvent => ({ atMs, do: 'tap', worker: 'Edda', forMs: 200 });
+const cut = (atMs: number, device: string, forMs: number): DayEvent => {
+  return { atMs, do: 'cut', device, when: 'now', afterBytes: 0, forMs };
+};
+const cell = (atMs: number, device: string, toPercent: number): DayEvent => ({ atMs, do: 'cell', device, toPercent });
+const readout = (atMs: number, device: string): DayEvent => ({ atMs, do: 'readout', device });
 const touch = (atMs: number): DayEvent => ({ atMs, do: 'touch', tool: 'saw', with: 'Edda' });
 
 export const RARE_DAYS: Readonly<Record<string, Day>> = {
@@ -83,5 +89,53 @@ export const RARE_DAYS: Readonly<Record<string, Day>> = {
     tap(30 * MINUTE_MS),
     run(40 * MINUTE_MS, MINUTE_MS),
     tap(40 * MINUTE_MS + 30 * SECOND_MS),
+  ]),
+
+  'a shift of more than sixteen hours in which power fails': dayOf(['saw'], ['Edda'], 17 * HOUR_MS, [
+    pair(0),
+    ...[1, 6, 11, 16].map((hour) => run(hour * HOUR_MS, 10 * SECOND_MS)),
+    cut(2 * HOUR_MS, 'Edda', MINUTE_MS),
+    cut(12 * HOUR_MS, 'saw', MINUTE_MS),
+  ]),
+
+  'journals that go round, and power that fails in their erases': dayOf(['saw'], ['Edda'], 4.5 * HOUR_MS, [
+    pair(0),
+    run(MINUTE_MS, 4 * HOUR_MS),
+    ...['saw', 'Edda'].map((device): DayEvent => {
+      return { atMs: 3.5 * HOUR_MS, do: 'cut', device, when: 'erase', afterBytes: 0, forMs: MINUTE_MS };
+    }),
+  ]),
+
+  'cells that are low, empty and exchanged while an alert calls': dayOf(['saw'], ['Edda'], HOUR_MS, [
+    pair(0),
+    run(MINUTE_MS, 50 * MINUTE_MS),
+    ...['saw', 'Edda'].flatMap((device, index) => [
+      cell((10 + 2 * index) * MINUTE_MS, device, 3),
+      cell((15 + 2 * index) * MINUTE_MS, device, 50),
+      cell((20 + 2 * index) * MINUTE_MS, device, 0),
+      { atMs: (25 + 2 * index) * MINUTE_MS, do: 'exchange', device, forMs: MINUTE_MS } as const,
+    ]),
+    cut(40 * MINUTE_MS, 'Edda', MINUTE_MS),
+  ]),
+
+  'readouts, of a counter with a session that nobody heard of, too': dayOf(['saw'], ['Edda', 'Bram'], HOUR_MS, [
+    pair(0),
+    { atMs: MINUTE_MS, do: 'leave', who: ['Edda'], forMs: null },
+    run(2 * MINUTE_MS, MINUTE_MS),
+    pair(5 * MINUTE_MS, 'saw', 'Bram'),
+    readout(10 * MINUTE_MS, 'saw'),
+    readout(11 * MINUTE_MS, 'Bram'),
+    cut(12 * MINUTE_MS, 'Bram', MINUTE_MS),
+    readout(20 * MINUTE_MS, 'Bram'),
+  ]),
+
+  'somebody in the middle who comes too late to have committed to anything': dayOf(['saw'], ['Edda'], 10 * MINUTE_MS, [
+    {
+      ...{ atMs: 0, do: 'air', tool: 'saw', worker: 'Edda', forMs: MINUTE_MS, delayMs: [400, 400] },
+      ...{ loss: { num: 0, den: 1 }, duplicate: { num: 0, den: 1 }, errors: { num: 0, den: 1 } },
+    },
+    pair(SECOND_MS),
+    // The hello was heard after 400 ms, the answer after 800; the nonce that is sent then is the first frame that is stopped.
+    { atMs: 1700, do: 'attack', how: 'middle', tool: 'saw', worker: 'Edda', everyMs: 0, forMs: MINUTE_MS },
   ]),
 };
