@@ -1,8 +1,7 @@
-// Power failing at every byte that a counter writes in a day (KEP-1): at each of them the day is forked, the power fails within
-// that byte and comes back a second later, and what the counter then has is held against what it had counted; then again at
-// every byte that it writes as it recovers. Nothing is sampled.
+// Power failing at every byte that a device writes in a day (KEP-1, WEA-5): at each of them the day is forked, the power fails
+// within that byte and comes back a second later, and what the device then has is held against what it had counted; then again
+// at every byte that it writes as it recovers. Nothing is sampled.
 import { Bench, type BenchOptions } from '../bench/bench.js';
-import type { Observation } from '../port/port.js';
 import type { Day } from '../scenario/day.js';
 
 /** KEP-1: 10 s of trigger time for each failure. */
@@ -32,7 +31,7 @@ export interface CutOptions {
   readonly progress?: (cuts: Readonly<Cuts>) => void;
 }
 
-/** device: the name of the tool whose counter loses power. */
+/** device: the name of the tool whose counter, or of the worker whose wearable loses power. */
 export function cutEverywhere(day: Day, device: string, options: CutOptions, benchOptions: BenchOptions = {}): Cuts {
   const { from = 0, by = 1 } = options;
   const found: Cuts = { cuts: 0, again: 0, mostLost: 0, broken: [] };
@@ -72,29 +71,34 @@ function cutAt(before: Bench, device: string, step: number, truth: Truth, option
   options.progress?.(found);
 }
 
-/** Trigger windows by session, 0 for the unclaimed. */
+/** Trigger windows, of a counter by session (0: the unclaimed), of a wearable by shift. */
 type Sums = ReadonlyMap<number, number>;
 
-/** What the counter has just before, and just after what it does at that moment, if its power does not fail. */
+/** What the device has just before, and just after what it does at that moment, if its power does not fail. */
 interface Truth {
   readonly before: Sums;
   readonly after: Sums;
 }
 
 function countedBy(bench: Bench, device: string): Sums {
-  const observed: Observation | undefined = bench.outcome().counters[device];
-  if (observed === undefined) throw new Error(`${device} is no tool of the day`);
-  return new Map([observed, ...observed.others].map(({ session, triggerWindows }) => [session, triggerWindows]));
+  const { counters, shifts } = bench.outcome();
+  const counter = counters[device];
+  if (counter !== undefined) {
+    return new Map([counter, ...counter.others].map(({ session, triggerWindows }) => [session, triggerWindows]));
+  }
+  const kept = shifts[device];
+  if (kept === undefined) throw new Error(`the day has no device of ${device}`);
+  return new Map(kept.map(({ shift, triggerWindows }) => [shift, triggerWindows]));
 }
 
-/** No session comes back with more than it had; and of all that was counted no more is lost than may be. */
+/** Nothing comes back with more than it had; and of all that was counted no more is lost than may be. */
 function weigh(kept: Sums, { before, after }: Truth, failures: number, where: string, found: Cuts): void {
-  for (const [session, windows] of kept) {
-    const most = Math.max(before.get(session) ?? 0, after.get(session) ?? 0);
-    if (windows > most) tell(found, `${where}: session ${session} comes back with ${windows} windows of ${most}`);
+  for (const [number, windows] of kept) {
+    const most = Math.max(before.get(number) ?? 0, after.get(number) ?? 0);
+    if (windows > most) tell(found, `${where}: number ${number} comes back with ${windows} windows of ${most}`);
   }
   let lost = 0;
-  for (const [session, windows] of after) lost += Math.max(0, windows - (kept.get(session) ?? 0));
+  for (const [number, windows] of after) lost += Math.max(0, windows - (kept.get(number) ?? 0));
   found.mostLost = Math.max(found.mostLost, lost);
   if (lost > failures * MOST_LOST_WINDOWS) tell(found, `${where}: ${lost} windows are lost`);
 }

@@ -1,4 +1,4 @@
-// KEP-1: power fails at every byte that a counter writes, and again at every byte of each recovery. The same on a day with four
+// KEP-1, WEA-5: power fails at every byte that a device writes, and again at every byte of each recovery. The same on a day with four
 // hours of trigger time, a handover and page erases is `npm run cuts`.
 import { expect, test } from 'vitest';
 import { cutEverywhere } from '../../src/prove/cuts.js';
@@ -11,8 +11,15 @@ test('power may fail at every byte of a day with a handover: at most 10 s are lo
   expect(found.cuts).toBeGreaterThan(2000);
 }, 120_000);
 
+test('and so it may at every byte that a wearable writes', () => {
+  const found = cutEverywhere(cutDay(6), 'Edda', { recoveries: false }, { keys: false });
+  process.stdout.write(`cut at ${found.cuts} bytes of a wearable, at most ${found.mostLost} windows lost\n`);
+  expect(found.broken).toEqual([]);
+  expect(found.cuts).toBeGreaterThan(1500);
+}, 120_000);
+
 test('and again at every byte of each recovery', () => {
-  const found = cutEverywhere(cutDay(2), 'saw', { recoveries: true }, { keys: false });
+  const found = cutEverywhere(cutDay(1), 'saw', { recoveries: true }, { keys: false });
   process.stdout.write(
     `cut at ${found.cuts} bytes, and at ${found.again} of the recoveries, at most ${found.mostLost} windows lost\n`,
   );
