@@ -41,3 +41,8 @@ export function readRecord(
   if (head.kind !== RECORD_KINDS[kind]) return `this is no record of a ${kind}`;
   return { device: head.device, body: record.slice(headBytes, end) };
 }
+
+/** Says that a body is shorter or longer than the lists that it counts. */
+export function misfit(body: Uint8Array, bytes: number): string {
+  return `its contents take ${bytes} bytes as it counts them, and it has ${body.length}`;
+}

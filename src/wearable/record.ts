@@ -1,8 +1,8 @@
 // The record of a wearable (WEA-4): its shifts, oldest first, and what every session of every counter had in them. Whoever reads
 // it needs nothing else, and knows a damaged one by its CRC.
-import { REPORT_BITS, TALLY_BITS } from '../link/layout.js';
+import { bytesOf, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
 import { pack, unpack } from '../link/pack.js';
-import { readRecord, writeRecord } from '../port/record.js';
+import { misfit, readRecord, writeRecord } from '../port/record.js';
 import type { Parts } from './parts.js';
 import { INCOMPLETE, type Link, type Shift } from './state.js';
 
@@ -76,16 +76,19 @@ export function readOut({ state, board }: Parts): void {
 export function readWearableRecord(bytes: Uint8Array): WearableRecord | string {
   const record = readRecord('wearable', bytes);
   if (typeof record === 'string') return record;
-  let rest = record.body;
-  const next = <L extends Parameters<typeof unpack>[0]>(layout: L) => {
-    const fields = unpack(layout, rest);
-    rest = fields.tail;
-    return fields;
+  const { device, body } = record;
+  const headBytes = bytesOf(HEAD_BITS);
+  if (body.length < headBytes) return misfit(body, headBytes);
+  const { tail, ...head } = unpack(HEAD_BITS, body);
+  const [shiftBytes, sessionBytes] = [bytesOf(SHIFT_BITS), bytesOf(SESSION_BITS)];
+  const wanted = head.shifts * shiftBytes + head.sessions * sessionBytes;
+  if (tail.length !== wanted) return misfit(body, headBytes + wanted);
+  const sessions = tail.subarray(head.shifts * shiftBytes);
+  return {
+    device,
+    shifts: Array.from({ length: head.shifts }, (_, index) => shiftFrom(tail.subarray(index * shiftBytes))),
+    sessions: Array.from({ length: head.sessions }, (_, index) => sessionFrom(sessions.subarray(index * sessionBytes))),
   };
-  const head = next(HEAD_BITS);
-  const shifts = Array.from({ length: head.shifts }, () => shiftFrom(next(SHIFT_BITS)));
-  const sessions = Array.from({ length: head.sessions }, () => sessionFrom(next(SESSION_BITS)));
-  return { device: record.device, shifts, sessions };
 }
 
 function shiftBytes(shift: Shift, open: boolean): Uint8Array {
@@ -96,13 +99,15 @@ function sessionBytes({ report, ...link }: Link): Uint8Array {
   return pack(SESSION_BITS, { ...link, ...report, sealed: link.sealed ? 1 : 0, reserved: 0 });
 }
 
-function shiftFrom(fields: { readonly [field in keyof typeof SHIFT_BITS]: number }): RecordedShift {
+function shiftFrom(bytes: Uint8Array): RecordedShift {
+  const fields = unpack(SHIFT_BITS, bytes);
   const { shift, dose, triggerWindows, unratedWindows } = fields;
   const incomplete = Object.entries(INCOMPLETE).flatMap(([why, bit]) => ((fields.incomplete & bit) === 0 ? [] : [why]));
   return { shift, dose, triggerWindows, unratedWindows, open: fields.open === 1, long: fields.long === 1, incomplete };
 }
 
-function sessionFrom(fields: { readonly [field in keyof typeof SESSION_BITS]: number }): RecordedSession {
+function sessionFrom(bytes: Uint8Array): RecordedSession {
+  const fields = unpack(SESSION_BITS, bytes);
   const { shift, counter, session, dose, triggerWindows, unratedWindows, shortBursts, powerLosses } = fields;
   return {
     shift,
