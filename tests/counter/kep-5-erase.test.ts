@@ -9,7 +9,7 @@ import { WearableRig } from '../rig/wearable-rig.js';
 import { wornFlash } from '../rig/worn-flash.js';
 
 /** Flashes on which an erase begins with one of the next writes: on some of them with the one that a test is about. */
-const worn = Array.from({ length: 20 }, (_, tenth) => wornFlash(8 * tenth + 60));
+const worn = Array.from({ length: 40 }, (_, made) => wornFlash(8 * made + 60));
 
 function commitMagnitude(saw: CounterRig): void {
   saw.hold();
