@@ -1,0 +1,41 @@
+// The random days that canaries are looked for on.
+import type fc from 'fast-check';
+import { faultyDay } from '../../src/prove/days/day.js';
+import type { Day, DayEvent } from '../../src/scenario/day.js';
+import type { DayKind } from './canary.js';
+
+const HOUR_MS = 3_600_000;
+/** Long enough for what takes six idle hours (PAI-6, WEA-3). */
+const LONG_MS = 14 * HOUR_MS;
+/** Work so dense that pages of the journal are filled and erased. */
+const WORN_MS = 10 * HOUR_MS;
+const STRETCH = 20;
+/** As random days have it between two runs of a tool. */
+const LEAST_GAP_MS = 600;
+
+export function daysOf(kind: DayKind): fc.Arbitrary<Day> {
+  switch (kind) {
+    case 'usual':
+      return faultyDay();
+    case 'long':
+      return faultyDay({ untilMs: LONG_MS });
+    case 'worn':
+      return faultyDay({ untilMs: WORN_MS }).map(stretched);
+  }
+}
+
+type Run = DayEvent & { readonly do: 'run' };
+
+/** Each run lasts many times as long, until shortly before the tool is taken up again, or the quiet end of the day begins. */
+function stretched(day: Day): Day {
+  const lastMs = day.untilMs - HOUR_MS / 10;
+  const next = new Map<string, number>();
+  const events = [...day.events].reverse().map((event): DayEvent => {
+    if (event.do !== 'run') return event;
+    const endMs = Math.min(lastMs, (next.get(event.tool) ?? Infinity) - LEAST_GAP_MS);
+    next.set(event.tool, event.atMs);
+    const longer: Run = { ...event, forMs: Math.max(1, Math.min(event.forMs * STRETCH, endMs - event.atMs)) };
+    return longer;
+  });
+  return { ...day, events: events.reverse() };
+}

@@ -1,0 +1,22 @@
+// What a run of random days is asked for, and what it says of each of them.
+import type { DayKind } from './canary.js';
+
+export interface Look {
+  readonly days: DayKind;
+  readonly keys: boolean;
+  readonly fromSeed: number;
+  readonly count: number;
+  /** No further day is begun after so long. */
+  readonly seconds: number;
+}
+
+export interface Finding {
+  readonly seed: number;
+  /** Names of the invariants that were broken on this day; THROWS where a device or the bench threw. */
+  readonly broken: readonly string[];
+  /** What was thrown, or ''. */
+  readonly thrown: string;
+}
+
+/** Stands beside the names of invariants: a throw is found by whoever runs the day. */
+export const THROWS = 'throws';

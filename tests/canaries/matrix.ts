@@ -1,0 +1,22 @@
+// node --import ./.ts-node.mjs tests/canaries/matrix.ts [--days=60] [--seconds=120] [parts of names…]: tries every canary, or those
+// whose names have one of the parts in them, on so many random days each, and prints which invariants catch which of them.
+// Two processes at a time. Takes about a quarter of an hour for all of them.
+import { parseArgs } from 'node:util';
+import { CANARIES } from './canaries.js';
+import { matrixOf } from './rows.js';
+import { printed } from './table.js';
+
+const { values, positionals } = parseArgs({
+  options: {
+    days: { type: 'string', default: '60' },
+    seconds: { type: 'string', default: '120' },
+    json: { type: 'boolean' },
+  },
+  allowPositionals: true,
+});
+const chosen = CANARIES.filter(
+  ({ name }) => positionals.length === 0 || positionals.some((part) => name.includes(part)),
+);
+const progress = (done: number) => process.stderr.write(`${done} of ${chosen.length}\n`);
+const matrix = await matrixOf(chosen, { count: Number(values.days), seconds: Number(values.seconds) }, progress);
+process.stdout.write(values.json ? `${JSON.stringify(matrix.rows)}\n` : printed(matrix));

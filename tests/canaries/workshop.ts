@@ -1,0 +1,53 @@
+// A copy of the sources in a temporary directory, as JavaScript, in which one file has a fault in it. The repository itself is
+// never changed, and each copy is a program of its own, so that one fault does not touch another.
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
+import { type Canary, withFault } from './canary.js';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const COPIED = ['sim', 'src', 'tests/canaries'];
+const RUNNER = 'tests/canaries/runner.js';
+
+export class Workshop {
+  private readonly home = mkdtempSync(join(tmpdir(), 'canaries-'));
+  private copies = 0;
+
+  /** Translates everything once. */
+  constructor() {
+    const whole = join(this.home, '0');
+    for (const file of COPIED.flatMap(sourcesIn)) translate(whole, file, readFileSync(join(ROOT, file), 'utf8'));
+    writeFileSync(join(whole, 'package.json'), '{ "type": "module" }\n');
+    symlinkSync(join(ROOT, 'node_modules'), join(whole, 'node_modules'));
+  }
+
+  /** The runner as it is, or that of a copy with a fault. */
+  runner(canary: Canary | null): string {
+    const whole = join(this.home, '0');
+    if (canary === null) return join(whole, RUNNER);
+    this.copies += 1;
+    const copy = join(this.home, String(this.copies));
+    cpSync(whole, copy, { recursive: true, verbatimSymlinks: true });
+    translate(copy, canary.file, withFault(readFileSync(join(ROOT, canary.file), 'utf8'), canary));
+    return join(copy, RUNNER);
+  }
+
+  close(): void {
+    rmSync(this.home, { recursive: true, force: true });
+  }
+}
+
+function sourcesIn(folder: string): string[] {
+  return readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts'))
+    .map((file) => join(folder, file));
+}
+
+function translate(into: string, file: string, text: string): void {
+  const made = join(into, file.replace(/\.ts$/, '.js'));
+  mkdirSync(dirname(made), { recursive: true });
+  const compilerOptions = { module: ts.ModuleKind.ESNext, target: ts.ScriptTarget.ES2022, verbatimModuleSyntax: true };
+  writeFileSync(made, ts.transpileModule(text, { compilerOptions }).outputText);
+}
