@@ -9,7 +9,7 @@ import { WearableRig } from '../rig/wearable-rig.js';
 import { wornFlash } from '../rig/worn-flash.js';
 
 /** Flashes on which an erase begins with one of the next writes: on some of them with the one that a test is about. */
-const worn = Array.from({ length: 40 }, (_, made) => wornFlash(8 * made + 60));
+const worn = Array.from({ length: 45 }, (_, made) => wornFlash(4 * made + 80));
 
 function commitMagnitude(saw: CounterRig): void {
   saw.hold();
@@ -50,6 +50,7 @@ test('a tally that is due during an erase comes when it is over, with all that i
         .slice(-2)
         .map(({ triggerWindows }) => triggerWindows),
     ).toEqual([52, 102]);
+    site.runFor(100);
     expect(saw.states.get('journal')).toBe('ready');
   }
   expect(erases).toBeGreaterThan(0);

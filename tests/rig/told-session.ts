@@ -26,7 +26,7 @@ const SPARE_MS = 10_000;
 
 export class ToldSession {
   private readonly paired: ToldCounter;
-  private readonly secured;
+  readonly secured;
   private dose = 0;
   private windows = 0;
   private unrated = 0;

@@ -10,14 +10,15 @@ const SHORT = 4;
 /** Of a record of SHORT bytes in flash. */
 const SHORT_RECORD_BYTES = 12;
 
-/** An erase will begin with the record, or the one after it, that is kept on it bytesLeft bytes from now. */
+/** An erase will begin with the record, or the one after it, that is kept on it bytesLeft bytes from now; bytesLeft: whole words. */
 export function wornFlash(bytesLeft: number): FlashState {
   const flash = new SimFlash(newFlash(RandomStream.named(bytesLeft, 'worn')));
   const journal = Journal.open(flash);
   while (!flash.busy()) fill(journal, flash, LONG);
   flash.finishErase();
   journal.settle();
-  while (!wouldErase(journal, flash, LONG, 1)) fill(journal, flash, LONG);
+  while (!wouldErase(journal, flash, LONG, 2 + Math.floor(bytesLeft / LONG))) fill(journal, flash, LONG);
+  fill(journal, flash, SHORT + (bytesLeft % SHORT_RECORD_BYTES));
   const more = Math.ceil(bytesLeft / SHORT_RECORD_BYTES);
   while (!wouldErase(journal, flash, SHORT, more + 1)) fill(journal, flash, SHORT);
   return flash.state();
