@@ -5,11 +5,14 @@ import { keepSums, settle } from './journal.js';
 import type { Parts } from './parts.js';
 
 export function sleep(parts: Parts): void {
-  const { state, journal, send } = parts;
+  const { state, journal, send, board } = parts;
   state.asleep = true;
   state.looks = 0;
   journal.hold(true);
-  if (state.detector.running) send({ type: 'STOPPED' });
+  if (state.detector.running) {
+    board.inner.count(state.open?.session ?? 0, state.open?.sums ?? state.unclaimed);
+    send({ type: 'STOPPED' });
+  }
   state.detector = { running: false, pending: 0 };
   lookLater(parts);
 }

@@ -8,11 +8,15 @@ export interface CounterFacts {
   tenths: number;
   previousTenths: number;
   changedMs: number;
+  /** It tells what its journal holds: firmware does not. */
+  tellsKept: boolean;
   readonly sessions: Map<number, SessionFacts>;
+  /** By link: the session that was told under it last. */
+  readonly links: Map<number, SessionFacts>;
   /** Session 0 where none is open. */
   open: SessionFacts;
   lastSession: number;
-  /** Trigger windows counted in all sessions together. */
+  /** Trigger windows ever counted, in all sessions together: those that a power failure took are among them. */
   triggerWindows: number;
 }
 
@@ -30,7 +34,9 @@ export function newCounter(event: EventOf<'hand.tool'>): CounterFacts {
     tenths: event.keyedTenths,
     previousTenths: event.keyedTenths,
     changedMs: event.at,
+    tellsKept: false,
     sessions: new Map([[0, unclaimed]]),
+    links: new Map(),
     open: unclaimed,
     lastSession: 0,
     triggerWindows: 0,

@@ -2,16 +2,19 @@
 // invariants have seen it, so that an invariant always finds what held just before.
 // Units: dose in u, windows of 100 ms, times in ms since the start.
 import type { EventOf, Kind } from '../../trace/kinds.js';
-import { type CounterFacts, newCounter, unclaimedOf } from './counter-facts.js';
+import { type CounterFacts, newCounter } from './counter-facts.js';
+import { count, endCounterStart, find, keep, openSession, startCounter, tell, turnSession } from './counter-updates.js';
+import { DeviceFacts } from './device-facts.js';
+import { getOrMake } from './get-or-make.js';
 import { Reach } from './reach.js';
 import { SentFrames } from './sent-frames.js';
-import { newSession, raise, type SessionFacts } from './session-facts.js';
+import type { SessionFacts } from './session-facts.js';
 import { newWorker, type WorkerFacts } from './worker-facts.js';
-
-/** A wearable accepts a pairing at most so long before its counter opens the session (PAI-1, with delays on the air). */
-const PAIRING_MS = 60_000;
+import { acknowledge, charge, endWearableStart, pair, resume, startWearable, turnShift } from './worker-updates.js';
 
 type Updates = { readonly [K in Kind]?: (event: EventOf<K>) => void };
+
+const newDevice = (name: string) => new DeviceFacts(name);
 
 export class Facts {
   /** Start of the day, ms after midnight. */
@@ -19,18 +22,29 @@ export class Facts {
   readonly sent = new SentFrames();
   readonly counters = new Map<string, CounterFacts>();
   readonly workers = new Map<string, WorkerFacts>();
-  readonly reach = new Reach();
+  readonly reach = new Reach((name) => this.device(name));
 
   /** What each kind of event changes; kinds that are missing change nothing. */
   readonly updates: Updates = {
-    'air.tally': (event) => this.tell(event),
+    'air.tally': (event) => tell(this, event),
     'air.report': (event) => this.sent.add(event),
-    'air.ack': (event) => this.sent.add(event),
+    'air.ack': (event) => {
+      this.sent.add(event);
+      acknowledge(this, event);
+    },
     'air.pairing': (event) => this.sent.add(event),
-    'inner.ledger': (event) => this.charge(event),
-    'inner.count': (event) => this.count(event),
-    'inner.session': (event) => this.turnSession(event),
-    'inner.shift': (event) => this.turnShift(event),
+    'air.injected': (event) => this.sent.add(event),
+    'air.refused': (event) => {
+      if (event.reason === 'throttled') this.device(event.by).throttle(event.at);
+    },
+    'inner.ledger': (event) => charge(this, event),
+    'inner.paired': (event) => pair(this, event),
+    'inner.resumed': (event) => resume(this, event),
+    'inner.count': (event) => count(this, event),
+    'inner.kept': (event) => keep(this, event),
+    'inner.session': (event) => turnSession(this, event),
+    'inner.found': (event) => find(this, event),
+    'inner.shift': (event) => turnShift(this, event),
     'inner.magnitude': (event) => this.setMagnitude(event),
     'hand.day': (event) => {
       this.fromMs = event.fromMs;
@@ -43,14 +57,29 @@ export class Facts {
     },
     'hand.leave': (event) => this.reach.leave(event.who),
     'hand.return': (event) => this.reach.comeBack(event.who, event.at),
+    'shown.display': (event) => this.device(event.by).show(event),
+    'flash.erase': (event) => this.device(event.by).erase(event.at),
+    'flash.recovered': (event) => this.endStart(event),
     'fault.air': (event) => this.reach.disturb(event.by, event.worker),
-    'fault.lifted': (event) => this.reach.lift(event.by, event.what, event.at),
+    'fault.attack': (event) => this.reach.attack(event.by, event.worker),
+    'fault.clock': (event) => this.device(event.by).clock.change(event.at, event.ppm, event.driftPpm),
+    'fault.cut': (event) => this.device(event.by).fail(event),
+    'fault.lifted': (event) => this.lift(event),
   };
 
-  /** Several invariants in a row ask for the same counter, worker and session, so the last of each is kept at hand. */
+  private readonly devices = new Map<string, DeviceFacts>();
+  /** Several invariants in a row ask for the same device, counter, worker and session, so the last of each is kept at hand. */
+  private lastDevice: DeviceFacts | undefined;
   private lastCounter: CounterFacts | undefined;
   private lastWorker: WorkerFacts | undefined;
   private lastSession: SessionFacts | undefined;
+
+  /** The counter or wearable of this name. */
+  device(name: string): DeviceFacts {
+    if (this.lastDevice?.name === name) return this.lastDevice;
+    this.lastDevice = getOrMake(this.devices, name, newDevice);
+    return this.lastDevice;
+  }
 
   /** Throws where no hand.tool has introduced it. */
   counter(name: string): CounterFacts {
@@ -75,70 +104,28 @@ export class Facts {
     return this.lastSession;
   }
 
-  private tell(event: EventOf<'air.tally'>): void {
-    this.sent.add(event);
-    // Firmware sends no inner. events: there the first tally is what shows that a session was opened.
-    const session = this.session(event.by, event.session) ?? this.open(event.by, event.session, event.to, event.at);
-    raise(session.told, event);
-    if (event.sequence > session.toldSequence) session.toldSequence = event.sequence;
+  /** A session that is told of for the first time. */
+  open(counter: string, session: number, worker: string, atMs: number): SessionFacts {
+    this.lastSession = openSession(this, counter, session, worker, atMs);
+    return this.lastSession;
   }
 
-  private charge(event: EventOf<'inner.ledger'>): void {
-    const worker = this.worker(event.by);
-    if (event.shift === worker.shift) worker.total = event.total;
-    const session = this.session(event.counter, event.session);
-    if (session === undefined) return;
-    raise(session.charged, event);
-    if (session.chargedTo !== '') return;
-    session.chargedTo = event.by;
-    session.chargedShift = event.shift;
-  }
-
-  private count(event: EventOf<'inner.count'>): void {
-    const counter = this.counter(event.by);
-    const session = counter.sessions.get(event.session);
-    if (session === undefined) return;
-    const grown = event.triggerWindows - session.counted.triggerWindows;
-    if (grown > 0) {
-      counter.triggerWindows += grown;
-      session.changedMs = event.at;
+  private lift({ by, what, at }: EventOf<'fault.lifted'>): void {
+    if (what === 'clock') this.device(by).clock.change(at, 0, 0);
+    else if (what !== 'power') this.reach.lift(by, what, at);
+    else {
+      this.device(by).start(at);
+      if (this.counters.has(by)) startCounter(this.counter(by));
+      else startWearable(this, this.worker(by));
     }
-    raise(session.counted, event);
   }
 
-  private turnSession(event: EventOf<'inner.session'>): void {
-    if (event.what === 'opened') {
-      const counter = this.counter(event.by);
-      counter.open = this.open(event.by, event.session, event.with, event.at);
-      counter.lastSession = Math.max(counter.lastSession, event.session);
-      return;
-    }
-    const session = this.session(event.by, event.session);
-    if (session === undefined) return;
-    session.state = event.what as SessionFacts['state'];
-    if (event.what !== 'sealed') return;
-    session.changedMs = event.at;
-    const counter = this.counter(event.by);
-    if (counter.open === session) counter.open = unclaimedOf(counter);
-  }
-
-  private open(name: string, session: number, worker: string, atMs: number): SessionFacts {
-    const { shift, closedMs } = this.worker(worker);
-    // A pairing opens a shift where none is open.
-    const earliestShift = atMs < closedMs + PAIRING_MS ? shift : shift + 1;
-    const facts = newSession(name, session, worker, earliestShift, atMs);
-    this.counter(name).sessions.set(session, facts);
-    this.lastSession = facts;
-    return facts;
-  }
-
-  private turnShift(event: EventOf<'inner.shift'>): void {
-    const worker = this.worker(event.by);
-    if (event.what === 'opened') {
-      worker.shift = event.shift;
-      worker.closedMs = Number.POSITIVE_INFINITY;
-      worker.total = 0;
-    } else if (event.what === 'closed') worker.closedMs = event.at;
+  private endStart({ by }: EventOf<'flash.recovered'>): void {
+    const device = this.device(by);
+    if (!device.starting) return;
+    device.starting = false;
+    if (this.counters.has(by)) endCounterStart(this.counter(by));
+    else endWearableStart(this, this.worker(by));
   }
 
   private setMagnitude(event: EventOf<'inner.magnitude'>): void {

@@ -1,26 +1,61 @@
-// The frames that may still be on their way, by the number of the sending event, so that what is heard can be held against
-// them.
+// The frames that were sent, so that what is heard can be held against them: by the number of the sending event as long as they
+// may be on their way, and by their bytes for the whole day, as somebody may send them again.
 import type { EventOf } from '../../trace/kinds.js';
 
 export type SentEvent = EventOf<'air.tally'> | EventOf<'air.report'> | EventOf<'air.ack'> | EventOf<'air.pairing'>;
+type Sending = SentEvent | EventOf<'air.injected'>;
 
 /** A frame is on its way for ten minutes at most: the longest delay that a scenario may ask for. */
 const ON_ITS_WAY_MS = 600_000;
 
 export class SentFrames {
   /** In the order of sending. */
-  private readonly sent = new Map<number, SentEvent>();
+  private readonly sent = new Map<number, Sending>();
+  /** Genuine ones: the first that was sent, by receiver and bytes. */
+  private readonly genuine = new Map<string, SentEvent>();
 
-  add(event: SentEvent): void {
+  add(event: Sending): void {
     for (const [n, { at }] of this.sent) {
       if (at + ON_ITS_WAY_MS >= event.at) break;
       this.sent.delete(n);
     }
     this.sent.set(event.n, event);
+    if (event.kind === 'air.injected') return;
+    const key = keyOf(event.to, event.bytes);
+    if (!this.genuine.has(key)) this.genuine.set(key, event);
   }
 
   /** The event n, undefined where it sent no frame or lies too far back. */
-  find(n: number): SentEvent | undefined {
+  find(n: number): Sending | undefined {
     return this.sent.get(n);
   }
+
+  /**
+   * The genuine frame that was heard, undefined where it is none: its bits were changed on the way, or somebody made it up. A
+   * frame that somebody sends again, word for word and to whom it was sent, is what it was.
+   */
+  heard({ cause, by, from, frame }: EventOf<'air.heard'>): SentEvent | undefined {
+    const sent = this.sent.get(cause);
+    if (sent === undefined || sent.to !== by) return undefined;
+    if (sent.kind === 'air.injected') return this.genuine.get(keyOf(by, sent.bytes));
+    return sent.by === from && frameOf(sent) === frame ? sent : undefined;
+  }
+}
+
+/** Name of the frame that an event sends. */
+export function frameOf(event: SentEvent): string {
+  switch (event.kind) {
+    case 'air.tally':
+      return 'tally';
+    case 'air.report':
+      return 'report';
+    case 'air.ack':
+      return 'ack';
+    case 'air.pairing':
+      return event.frame;
+  }
+}
+
+function keyOf(to: string, bytes: string): string {
+  return `${to} ${bytes}`;
 }

@@ -1,4 +1,4 @@
-// What a trace has told so far of one session of a counter: what is counted, what was told, what is charged.
+// What a trace has told so far of one session of a counter: what is counted, what is kept, what was told, what is charged.
 // Units: dose in u, windows of 100 ms, times in ms since the start.
 
 export interface Sums {
@@ -7,18 +7,30 @@ export interface Sums {
   unratedWindows: number;
 }
 
+/** undone: its counter's power failed before the journal held that it was opened. */
+export type SessionState = 'opened' | 'sealed' | 'delivered' | 'read out' | 'undone';
+
 /** One session of one counter; session 0 gathers what is counted outside any, which belongs to nobody. */
 export interface SessionFacts {
   readonly counter: string;
   readonly session: number;
   /** The worker whose wearable it was opened with; '' for session 0. */
   readonly worker: string;
-  /** Number of the earliest shift of that wearable that the session can have been paired in. */
-  readonly earliestShift: number;
-  state: 'opened' | 'sealed' | 'delivered';
+  /** Number of the shift that this wearable keeps its key for; 0 where it keeps none. */
+  readonly shift: number;
+  state: SessionState;
+  readonly openedMs: number;
+  sealedMs: number;
+  /** When it was delivered or read out. */
+  endedMs: number;
   /** What the counter itself says that it has counted, and when that last changed or was sealed. */
   readonly counted: Sums;
   changedMs: number;
+  /** What the counter's journal holds. */
+  readonly kept: Sums;
+  /** Its counter has started again: whether it has said since that it has the session, and with what sums. */
+  found: boolean;
+  recounted: boolean;
   /** The largest sums that its tallies told, and their highest sequence. */
   readonly told: Sums;
   toldSequence: number;
@@ -26,32 +38,44 @@ export interface SessionFacts {
   readonly charged: Sums;
   chargedTo: string;
   chargedShift: number;
+  /** Of what is on the ledger, what the wearable's journal holds for certain: no failure takes it back. */
+  readonly settled: Sums;
+  /** Its wearable has started again: whether it has said since what it has of the session. */
+  restated: boolean;
 }
 
 export function newSession(
   counter: string,
   session: number,
   worker: string,
-  earliestShift: number,
+  shift: number,
   atMs: number,
 ): SessionFacts {
   return {
     counter,
     session,
     worker,
-    earliestShift,
+    shift,
     state: 'opened',
+    openedMs: atMs,
+    sealedMs: Number.POSITIVE_INFINITY,
+    endedMs: Number.POSITIVE_INFINITY,
     counted: noSums(),
     changedMs: atMs,
+    kept: noSums(),
+    found: true,
+    recounted: true,
     told: noSums(),
     toldSequence: 0,
     charged: noSums(),
     chargedTo: '',
     chargedShift: 0,
+    settled: noSums(),
+    restated: true,
   };
 }
 
-function noSums(): Sums {
+export function noSums(): Sums {
   return { dose: 0, triggerWindows: 0, unratedWindows: 0 };
 }
 
@@ -60,4 +84,18 @@ export function raise(sums: Sums, by: Readonly<Sums>): void {
   if (by.dose > sums.dose) sums.dose = by.dose;
   if (by.triggerWindows > sums.triggerWindows) sums.triggerWindows = by.triggerWindows;
   if (by.unratedWindows > sums.unratedWindows) sums.unratedWindows = by.unratedWindows;
+}
+
+export function become(sums: Sums, { dose, triggerWindows, unratedWindows }: Readonly<Sums>): void {
+  sums.dose = dose;
+  sums.triggerWindows = triggerWindows;
+  sums.unratedWindows = unratedWindows;
+}
+
+export function isSame(sums: Readonly<Sums>, other: Readonly<Sums>): boolean {
+  return (
+    sums.dose === other.dose &&
+    sums.triggerWindows === other.triggerWindows &&
+    sums.unratedWindows === other.unratedWindows
+  );
 }

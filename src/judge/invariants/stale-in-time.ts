@@ -1,113 +1,107 @@
-// Guards TAL-6: a counter of which nothing new was heard for 20 s after a running tally, or 150 s after one at rest, is marked
-// stale then, and the mark goes with the next new tally and not before: an old sum is never shown as live. Where a wearable
-// still waits for an older session of the same counter, the newest one decides.
+// Guards TAL-6, WEA-5 and CLK-1: a counter of which nothing new was heard for 20 s after a running tally, or 150 s after one at
+// rest, of the wearable's clock, is marked stale then, and the mark goes with the next new tally and not before: an old sum is
+// never shown as live. Where a wearable still waits for an older session of the same counter, the newest one decides. One that
+// starts again knows nothing live: it marks every counter whose newest session is not sealed.
 import { clockText } from '../../trace/clock.js';
-import type { EventOf, TraceEvent } from '../../trace/kinds.js';
+import type { EventOf } from '../../trace/kinds.js';
 import type { Facts } from './facts.js';
 import { getOrMake } from './get-or-make.js';
-import type { Invariant } from './invariant.js';
-import type { SessionFacts } from './session-facts.js';
+import { HeardTallies, type HeardTally } from './heard-tallies.js';
+import type { Invariant, Watch } from './invariant.js';
+import { KnownCounter } from './known-counter.js';
 import { sessionText } from './text.js';
-
-const AFTER_RUNNING_MS = 20_000;
-const AFTER_REST_MS = 150_000;
-/** The mark may come so much later. */
-const GRACE_MS = 1000;
-/** Bits of a tally's flags (TAL-1). */
-const RUNNING = 1;
-const SEALED = 2;
-
-/** What one wearable has heard of one session. */
-interface Heard {
-  readonly session: SessionFacts;
-  sequence: number;
-  /** When its sum becomes stale, Infinity for the last tally of a sealed session. */
-  dueMs: number;
-}
-
-/** What one wearable knows of one counter. */
-interface Known {
-  /** In the order of their numbers. */
-  readonly sessions: Heard[];
-  marked: boolean;
-  /** When a new tally was last heard, and when one was heard that the mark has still to go for; -1 for none. */
-  newsMs: number;
-  unmarkMs: number;
-}
 
 export const staleInTime: Invariant = {
   name: 'an old sum is marked stale, and only an old one',
-  guards: ['TAL-6'],
-  watch: (facts) => {
-    const wearables = new Map<string, Map<string, Known>>();
-    return {
-      on: {
-        'air.heard': (event) => {
-          const sent = facts.sent.find(event.cause);
-          return sent?.kind === 'air.tally'
-            ? onTally(facts, knownOf(wearables, event.by, sent.by), sent, event)
-            : undefined;
-        },
-        'shown.mark': (event) => onMark(knownOf(wearables, event.by, event.counter), event),
-      },
-      wrongAtEnd: (endMs) =>
-        [...wearables.values()].flatMap((counters) =>
-          [...counters.values()].map((known) => wrongMark(facts, known, endMs)).filter((wrong) => wrong !== undefined),
-        ),
-    };
-  },
+  guards: ['TAL-6', 'WEA-5', 'CLK-1'],
+  watch: (facts) => new Marks(facts),
 };
 
-function onTally(facts: Facts, known: Known, sent: EventOf<'air.tally'>, event: TraceEvent): string | undefined {
-  const heard = heardOf(facts, known, sent);
-  if (heard === undefined || sent.sequence <= heard.sequence) return undefined;
-  const wrong = wrongMark(facts, known, event.at);
-  if (known.marked && heard === known.sessions.at(-1) && heard.dueMs < event.at) known.unmarkMs = event.at;
-  heard.sequence = sent.sequence;
-  heard.dueMs = event.at + ((sent.flags & RUNNING) === 0 ? AFTER_REST_MS : AFTER_RUNNING_MS);
-  if ((sent.flags & SEALED) !== 0) heard.dueMs = Number.POSITIVE_INFINITY;
-  known.newsMs = event.at;
-  return wrong;
+class Marks implements Watch {
+  private readonly heard: HeardTallies;
+  /** By wearable, then by counter. */
+  private readonly wearables = new Map<string, Map<string, KnownCounter>>();
+
+  readonly on: Watch['on'] = {
+    'air.heard': (event) => this.take(this.heard.hear(event)),
+    'air.refused': (event) => {
+      this.heard.refuse(event);
+      return undefined;
+    },
+    'shown.mark': (event) => {
+      const late = this.take(this.heard.take());
+      return wrongTurn(this.known(event.by, event.counter), event) ?? late;
+    },
+    'inner.ledger': ({ by, counter, session, at }) => {
+      const device = this.facts.device(by);
+      if (device.starting) this.known(by, counter).find(session, at, device);
+      return undefined;
+    },
+    'fault.cut': ({ by, at }) => {
+      const late = this.take(this.heard.take());
+      if (!this.facts.device(by).on) return late;
+      const wrong = this.wrong(by, at)[0];
+      for (const known of this.countersOf(by).values()) known.forget();
+      return late ?? wrong;
+    },
+  };
+
+  constructor(private readonly facts: Facts) {
+    this.heard = new HeardTallies(facts);
+  }
+
+  wrongAtEnd(endMs: number): readonly string[] {
+    const late = this.take(this.heard.take());
+    const wrong = [...this.wearables.keys()].flatMap((wearable) =>
+      this.facts.device(wearable).on ? this.wrong(wearable, endMs) : [],
+    );
+    return late === undefined ? wrong : [late, ...wrong];
+  }
+
+  private take(taken: HeardTally | undefined): string | undefined {
+    if (taken === undefined) return undefined;
+    const { by, at } = taken.heard;
+    const known = this.known(by, taken.tally.by);
+    const wrong = this.wrongMark(by, taken.tally.by, known, at);
+    known.hear(taken);
+    return wrong;
+  }
+
+  private wrong(wearable: string, nowMs: number): readonly string[] {
+    return [...this.countersOf(wearable)]
+      .map(([counter, known]) => this.wrongMark(wearable, counter, known, nowMs))
+      .filter((text) => text !== undefined);
+  }
+
+  private wrongMark(wearable: string, counter: string, known: KnownCounter, nowMs: number): string | undefined {
+    const { newest, unmarkMs } = known;
+    if (newest === undefined) return undefined;
+    const who = `${wearable} shows ${sessionText({ counter, session: newest.session })}`;
+    const { fromMs } = this.facts;
+    if (known.isUnmarked(nowMs))
+      return `${who} as live, old since ${clockText(fromMs, newest.atMs + newest.newsForMs)}`;
+    if (unmarkMs === -1 || nowMs === unmarkMs) return undefined;
+    return `${who} as stale, though heard at ${clockText(fromMs, unmarkMs)}`;
+  }
+
+  private known(wearable: string, counter: string): KnownCounter {
+    const { clock } = this.facts.device(wearable);
+    return getOrMake(this.countersOf(wearable), counter, () => new KnownCounter(clock));
+  }
+
+  private countersOf(wearable: string): Map<string, KnownCounter> {
+    return getOrMake(this.wearables, wearable, newCounters);
+  }
 }
 
-function onMark(known: Known, event: EventOf<'shown.mark'>): string | undefined {
-  known.marked = event.on;
-  known.unmarkMs = -1;
+function wrongTurn(known: KnownCounter, event: EventOf<'shown.mark'>): string | undefined {
+  const mayMark = known.mayMark(event.at);
+  known.mark(event.on);
   const who = `${event.by} marks ${event.counter}`;
   if (!event.on) return known.newsMs === event.at ? undefined : `${who} as live without having heard anything new`;
-  const due = known.sessions.some(({ dueMs }) => dueMs <= event.at && event.at <= dueMs + GRACE_MS);
-  return due ? undefined : `${who} as stale, when nothing of it becomes so`;
+  return mayMark ? undefined : `${who} as stale, when nothing of it becomes so`;
 }
 
-/** The newest session is stale for longer than the grace without a mark, or marked although it was heard since. */
-function wrongMark(facts: Facts, known: Known, nowMs: number): string | undefined {
-  const newest = known.sessions.at(-1);
-  if (newest === undefined) return undefined;
-  const { session, dueMs } = newest;
-  const who = `${session.worker} shows ${sessionText(session)}`;
-  if (!known.marked && nowMs > dueMs + GRACE_MS) return `${who} as live, old since ${clockText(facts.fromMs, dueMs)}`;
-  if (known.unmarkMs === -1 || nowMs === known.unmarkMs) return undefined;
-  return `${who} as stale, though heard at ${clockText(facts.fromMs, known.unmarkMs)}`;
-}
-
-function heardOf(facts: Facts, known: Known, sent: EventOf<'air.tally'>): Heard | undefined {
-  for (const heard of known.sessions) if (heard.session.session === sent.session) return heard;
-  const session = facts.session(sent.by, sent.session);
-  if (session === undefined) return undefined;
-  const made = { session, sequence: 0, dueMs: Number.POSITIVE_INFINITY };
-  known.sessions.push(made);
-  known.sessions.sort((a, b) => a.session.session - b.session.session);
-  return made;
-}
-
-function knownOf(wearables: Map<string, Map<string, Known>>, wearable: string, counter: string): Known {
-  return getOrMake(getOrMake(wearables, wearable, newCounters), counter, newKnown);
-}
-
-function newCounters(): Map<string, Known> {
+function newCounters(): Map<string, KnownCounter> {
   return new Map();
-}
-
-function newKnown(): Known {
-  return { sessions: [], marked: false, newsMs: -1, unmarkMs: -1 };
 }

@@ -1,34 +1,48 @@
-// Guards ACC-2, TAL-1, TAL-2 and PAI-3: a tally goes to the wearable that its session was opened with, tells no less than
-// the tallies before it and no more than the counter has counted; a sealed session's sums stand still.
-// While a tool runs, its counter states its own sums only at starts and stops, so a tally is held against the next such
-// statement here, and against the true handwork by another invariant.
+// Guards ACC-2, TAL-1, TAL-2, KEP-1 and PAI-3: a tally goes to the wearable that its session was opened with, tells no less than
+// the tallies before it and no more than its counter's journal holds; a sealed session's sums stand still; and what was told or
+// kept is never counted less, not after a power failure either.
 import type { EventOf } from '../../trace/kinds.js';
+import type { Facts } from './facts.js';
 import type { Invariant } from './invariant.js';
 import type { SessionFacts } from './session-facts.js';
 import { isLess, sessionText, sumsText } from './text.js';
 
 export const tallyAsCounted: Invariant = {
   name: 'a tally tells what its counter counted',
-  guards: ['ACC-2', 'TAL-1', 'TAL-2', 'PAI-3'],
+  guards: ['ACC-2', 'TAL-1', 'TAL-2', 'KEP-1', 'PAI-3'],
   watch: (facts) => ({
     on: {
       'air.tally': (event) => {
         const session = facts.session(event.by, event.session);
-        return session === undefined ? undefined : wrongTally(session, event);
+        return session === undefined ? undefined : wrongTally(facts, session, event);
       },
-      'inner.count': (event) => {
+      'inner.count': (event) => wrongCount(facts, event),
+      'inner.kept': (event) => {
         const session = facts.session(event.by, event.session);
-        if (session === undefined) return `session ${event.session} of ${event.by} is counted and was never opened`;
-        const counted = `${sessionText(session)} has counted ${sumsText(event)}`;
-        if (isLess(event, session.told)) return `${counted}, but told ${sumsText(session.told)}`;
-        if (isLess(event, session.counted)) return `${counted}, and before that ${sumsText(session.counted)}`;
-        return undefined;
+        if (session === undefined || !isLess(event, session.kept)) return undefined;
+        return `${sessionText(session)} has kept ${sumsText(event)}, and before that ${sumsText(session.kept)}`;
       },
     },
   }),
 };
 
-function wrongTally(session: SessionFacts, event: EventOf<'air.tally'>): string | undefined {
+function wrongCount(facts: Facts, event: EventOf<'inner.count'>): string | undefined {
+  const session = facts.session(event.by, event.session);
+  if (session === undefined) {
+    // Power may fail while a session is being opened: it has counted nothing yet.
+    if (event.triggerWindows === 0) return undefined;
+    return `session ${event.session} of ${event.by} is counted and was never opened`;
+  }
+  const counted = `${sessionText(session)} has counted ${sumsText(event)}`;
+  if (isLess(event, session.told)) return `${counted}, but told ${sumsText(session.told)}`;
+  if (isLess(event, session.kept)) return `${counted}, but kept ${sumsText(session.kept)}`;
+  if (session.recounted && isLess(event, session.counted)) {
+    return `${counted}, and before that ${sumsText(session.counted)}`;
+  }
+  return undefined;
+}
+
+function wrongTally(facts: Facts, session: SessionFacts, event: EventOf<'air.tally'>): string | undefined {
   if (session.worker !== event.to) {
     return `a tally of ${sessionText(session)}, opened with ${session.worker}, goes to ${event.to}`;
   }
@@ -41,6 +55,9 @@ function wrongTally(session: SessionFacts, event: EventOf<'air.tally'>): string 
   }
   if (session.state !== 'opened' && isLess(session.counted, event)) {
     return `${sessionText(session)} was sealed with ${sumsText(session.counted)}, and tells ${sumsText(event)}`;
+  }
+  if (facts.counter(event.by).tellsKept && isLess(session.kept, event)) {
+    return `${sessionText(session)} tells ${sumsText(event)}, and its journal holds ${sumsText(session.kept)}`;
   }
   return undefined;
 }

@@ -33,10 +33,13 @@ export class Invariants {
   private lastN = 0;
   private readonly watched: readonly Watched[];
   private readonly courses = new Map<Kind, Course>();
+  private readonly handlersOfAny: Handler[] = [];
 
   constructor(invariants: readonly Invariant[] = INVARIANTS) {
     this.watched = invariants.map((invariant) => ({ invariant, watch: invariant.watch(this.facts), told: 0 }));
     for (const watched of this.watched) {
+      const { onAny } = watched.watch;
+      if (onAny !== undefined) this.handlersOfAny.push({ watched, handle: onAny });
       for (const [kind, handle] of entries<string | undefined>(watched.watch.on))
         this.courseOf(kind).handlers.push({ watched, handle });
     }
@@ -46,11 +49,9 @@ export class Invariants {
   /** Takes the next event. */
   see(event: TraceEvent): void {
     const course = this.courses.get(event.kind);
+    this.ask(this.handlersOfAny, event);
     if (course !== undefined) {
-      for (const { watched, handle } of course.handlers) {
-        const wrong = handle(event);
-        if (wrong !== undefined) this.tell(watched, 'wrong', wrong, event.n, event.at);
-      }
+      this.ask(course.handlers, event);
       course.update(event);
     }
     this.lastN = event.n;
@@ -64,6 +65,13 @@ export class Invariants {
       for (const due of watched.watch.waitingFor?.(endMs) ?? []) this.tell(watched, 'stuck', due, n, endMs);
     }
     return this.breaches;
+  }
+
+  private ask(handlers: readonly Handler[], event: TraceEvent): void {
+    for (const { watched, handle } of handlers) {
+      const wrong = handle(event);
+      if (wrong !== undefined) this.tell(watched, 'wrong', wrong, event.n, event.at);
+    }
   }
 
   private tell(watched: Watched, sort: BreachSort, what: string, n: number, atMs: number): void {

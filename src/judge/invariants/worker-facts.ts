@@ -7,6 +7,9 @@ export interface LevelFacts extends LevelField {
   readonly leastDose: number;
 }
 
+/** With more sessions than that a wearable keeps of the oldest only what they add to their shifts (PAI-5). */
+export const MOST_ENTRIES = 256;
+
 export interface WorkerFacts {
   readonly name: string;
   readonly levels: readonly LevelFacts[];
@@ -14,11 +17,22 @@ export interface WorkerFacts {
   shift: number;
   closedMs: number;
   total: number;
+  /** By counter and session: for which shift it keeps the key. */
+  readonly keys: Map<string, number>;
 }
 
 export function newWorker(event: EventOf<'hand.worker'>): WorkerFacts {
   const closedMs = Number.NEGATIVE_INFINITY;
-  return { name: event.by, levels: levelFacts(event.levels), shift: 0, closedMs, total: 0 };
+  return { name: event.by, levels: levelFacts(event.levels), shift: 0, closedMs, total: 0, keys: new Map() };
+}
+
+export function keyName(counter: string, session: number): string {
+  return `${counter} ${session}`;
+}
+
+/** Whether a shift is over: closed, or followed by another. */
+export function isOver({ shift, closedMs }: WorkerFacts, of: number, atMs: number): boolean {
+  return of < shift || (of === shift && closedMs <= atMs);
 }
 
 export function levelFacts(levels: readonly LevelField[]): readonly LevelFacts[] {

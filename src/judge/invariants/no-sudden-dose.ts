@@ -1,0 +1,61 @@
+// Guards TAL-7: an entry of a ledger grows no faster than the largest magnitude makes dose: 50 m/s² since the last tally that was
+// taken in, 4 % for the clocks and 10 s for what was on its way. After a start of the wearable nobody knows how long that is.
+import type { EventOf } from '../../trace/kinds.js';
+import type { Facts } from './facts.js';
+import { HeardTallies, type HeardTally } from './heard-tallies.js';
+import type { Invariant } from './invariant.js';
+import { sessionText } from './text.js';
+import { keyName } from './worker-facts.js';
+
+/** 500² tenths squared a ms. */
+const MOST_U_PER_MS = 250_000;
+const SPARE_MS = 10_000;
+
+export const noSuddenDose: Invariant = {
+  name: 'no dose is charged faster than any tool makes it',
+  guards: ['TAL-7'],
+  watch: (facts) => {
+    /** By wearable, counter and session: when its key was kept, or a tally of it taken in last. */
+    const sinceMs = new Map<string, number>();
+    const heard = new HeardTallies(facts);
+    const take = (taken: HeardTally | undefined): undefined => {
+      if (taken !== undefined) sinceMs.set(nameOf(taken.heard.by, taken.tally.by, taken.tally.session), taken.heard.at);
+    };
+    return {
+      on: {
+        'inner.paired': (event) => {
+          take(heard.take());
+          const name = nameOf(event.by, event.counter, event.session);
+          if (facts.device(event.by).starting) sinceMs.delete(name);
+          else sinceMs.set(name, event.at);
+          return undefined;
+        },
+        'air.heard': (event) => take(heard.hear(event)),
+        'air.refused': (event) => {
+          heard.refuse(event);
+          return undefined;
+        },
+        'inner.ledger': (event) => {
+          const name = nameOf(event.by, event.counter, event.session);
+          if (!facts.device(event.by).starting) return tooFast(facts, sinceMs.get(name), event);
+          take(heard.take());
+          sinceMs.delete(name);
+          return undefined;
+        },
+      },
+    };
+  },
+};
+
+function tooFast(facts: Facts, fromMs: number | undefined, event: EventOf<'inner.ledger'>): string | undefined {
+  const session = facts.session(event.counter, event.session);
+  if (session === undefined || fromMs === undefined) return undefined;
+  const passedMs = facts.device(event.by).clock.most(fromMs, event.at);
+  const grown = event.dose - session.charged.dose;
+  if (grown <= MOST_U_PER_MS * (passedMs + Math.ceil(passedMs / 25) + SPARE_MS)) return undefined;
+  return `${event.by} is charged ${grown} u for ${sessionText(session)} within ${passedMs / 1000} s`;
+}
+
+function nameOf(wearable: string, counter: string, session: number): string {
+  return `${wearable} ${keyName(counter, session)}`;
+}
