@@ -1,18 +1,22 @@
-// The same day gives the same trace, byte for byte; a small change of the day gives another.
+// The same day gives the same trace, byte for byte; a small change of the day gives another. All days have keys here: they are
+// the bytes of the trace, too.
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { Bench } from '../../src/bench/bench.js';
+import { faultyDay } from '../../src/prove/days/day.js';
 import type { Day, DayEvent } from '../../src/scenario/day.js';
 import { hashTrace, type TraceHashes } from '../../src/trace/hash.js';
 import type { TraceEvent } from '../../src/trace/kinds.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
 import { PATIENCE_MS, PATIENT } from '../days/patience.js';
+import { attack, cut, MINUTE_MS, pair, run, smallDay } from './small-day.js';
 
 vi.setConfig({ testTimeout: PATIENCE_MS });
 
 const HOUR_MS = 3_600_000;
 const DAY = arbitraryDay({ untilMs: HOUR_MS, runs: 40, runMs: [300, 60_000] });
 const ROUGH_DAY = arbitraryDay({ rough: true, untilMs: HOUR_MS / 2, runs: 40, runMs: [300, 60_000] });
+const FAULTY_DAY = faultyDay({ untilMs: HOUR_MS / 2 });
 
 function eventsOf(day: Day): readonly TraceEvent[] {
   const bench = Bench.open(day);
@@ -44,6 +48,7 @@ describe('one day', () => {
     };
     fc.assert(fc.property(DAY, same), { ...PATIENT, numRuns: 10, seed: 1 });
     fc.assert(fc.property(ROUGH_DAY, same), { ...PATIENT, numRuns: 10, seed: 2 });
+    fc.assert(fc.property(FAULTY_DAY, same), { ...PATIENT, numRuns: 20, seed: 7 });
   });
 
   it('is not changed by days that run in between', () => {
@@ -55,6 +60,7 @@ describe('one day', () => {
       expect(hashTrace(bench.events)).toEqual(hashesOf(day));
     };
     fc.assert(fc.property(ROUGH_DAY, ROUGH_DAY, check), { ...PATIENT, numRuns: 10, seed: 3 });
+    fc.assert(fc.property(FAULTY_DAY, FAULTY_DAY, check), { ...PATIENT, numRuns: 10, seed: 8 });
   });
 
   it('is run without a change to it', () => {
@@ -64,6 +70,7 @@ describe('one day', () => {
       expect(day).toEqual(before);
     };
     fc.assert(fc.property(ROUGH_DAY, check), { ...PATIENT, numRuns: 5, seed: 4 });
+    fc.assert(fc.property(FAULTY_DAY, check), { ...PATIENT, numRuns: 5, seed: 9 });
   });
 });
 
@@ -121,5 +128,38 @@ describe('another hash, whole and outward, comes from', () => {
   it('a burst that is 100 ms longer, or begins 100 ms later', () => {
     differs((day, run) => changedRun(day, run, 0, 100));
     differs((day, run) => changedRun(day, run, 100, 0));
+  });
+
+  it('a fault that is a little different', () => {
+    const work = [pair(0, 'saw', 'Edda'), run(MINUTE_MS, 'saw', 'Edda', 5 * MINUTE_MS)];
+    const [atMs, device] = [2 * MINUTE_MS, 'saw'];
+    const clock = (ppm: number, driftPpm: number): DayEvent => ({
+      atMs,
+      do: 'clock',
+      device,
+      ppm,
+      driftPpm,
+      forMs: null,
+    });
+    const cell = (toPercent: number): DayEvent => ({ atMs, do: 'cell', device, toPercent });
+    const page = (number: number): DayEvent => ({ atMs, do: 'flash', device, page: number });
+    const flood = (everyMs: number, at = atMs) => attack(at, 'flood', 'saw', 'Edda', MINUTE_MS, everyMs);
+    const pairs: readonly (readonly [DayEvent, DayEvent])[] = [
+      [cut(atMs, 'saw', 'now', 1000), cut(atMs, 'saw', 'now', 1001)],
+      [cut(atMs, 'saw', 'now', 1000), cut(atMs + 1, 'saw', 'now', 1000)],
+      [cut(atMs, 'saw', 'now', 1000), cut(atMs, 'Edda', 'now', 1000)],
+      [cut(atMs, 'saw', 'write', 1000, 0), cut(atMs, 'saw', 'write', 1000, 50)],
+      [clock(400, 0), clock(401, 0)],
+      [clock(400, 0), clock(400, 1)],
+      [cell(50), cell(49)],
+      [page(0), page(1)],
+      [flood(1000), flood(1001)],
+      [flood(1000), flood(1000, atMs + 1)],
+    ];
+    for (const [one, other] of pairs) {
+      const [before, after] = [hashesOf(smallDay([...work, one])), hashesOf(smallDay([...work, other]))];
+      expect(after.whole).not.toBe(before.whole);
+      expect(after.outward).not.toBe(before.outward);
+    }
   });
 });

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { Bench } from '../../src/bench/bench.js';
+import { faultyDay } from '../../src/prove/days/day.js';
 import type { Day } from '../../src/scenario/day.js';
 import type { TraceEvent } from '../../src/trace/kinds.js';
 import { arbitraryDay } from '../days/arbitrary-day.js';
@@ -10,7 +11,11 @@ import { expectSame } from './same-trace.js';
 
 vi.setConfig({ testTimeout: PATIENCE_MS });
 
-const DAY = arbitraryDay({ rough: true, untilMs: 1_800_000, runs: 40, runMs: [300, 60_000] });
+const UNTIL_MS = 1_800_000;
+const DAY = fc.oneof(
+  arbitraryDay({ rough: true, untilMs: UNTIL_MS, runs: 40, runMs: [300, 60_000] }),
+  faultyDay({ untilMs: UNTIL_MS }),
+);
 
 function ran(day: Day): Bench {
   const bench = Bench.open(day);
@@ -43,9 +48,9 @@ describe('step, runTo and run', () => {
       expectSame(stopped.events, events);
       expect(stopped.outcome()).toEqual(ran(day).outcome());
     };
-    fc.assert(fc.property(DAY, fc.array(fc.nat(1_800_000), { maxLength: 6 }), check), {
+    fc.assert(fc.property(DAY, fc.array(fc.nat(UNTIL_MS), { maxLength: 6 }), check), {
       ...PATIENT,
-      numRuns: 12,
+      numRuns: 16,
       seed: 1,
     });
   });
@@ -58,7 +63,7 @@ describe('step, runTo and run', () => {
       });
       expect(misplaced).toEqual([]);
     };
-    fc.assert(fc.property(DAY, check), { ...PATIENT, numRuns: 10, seed: 2 });
+    fc.assert(fc.property(DAY, check), { ...PATIENT, numRuns: 16, seed: 2 });
   });
 
   it('end with the day', () => {
@@ -85,6 +90,6 @@ describe('a day without a trace, or with one that is only watched', () => {
       expectSame(seen, kept.events);
       expect(watched.events).toEqual([]);
     };
-    fc.assert(fc.property(DAY, check), { ...PATIENT, numRuns: 10, seed: 4 });
+    fc.assert(fc.property(DAY, check), { ...PATIENT, numRuns: 16, seed: 4 });
   });
 });
