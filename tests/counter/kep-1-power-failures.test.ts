@@ -85,15 +85,19 @@ test(
   PATIENCE_MS,
 );
 
-test('a failure at any 100 ms, whatever is under way', () => {
-  const whole = new CounterLife(WORN);
-  whole.live();
-  for (let atMs = 100; atMs < whole.site.nowMs; atMs += 300) {
-    const life = new CounterLife(WORN);
-    life.site.after(atMs, () => life.saw.cutPower());
-    life.live();
-    const ran = ranOf(life);
-    life.saw.powerUp();
-    expectWhole(life, ran, 1);
-  }
-});
+test(
+  'a failure at any 100 ms, whatever is under way',
+  () => {
+    const whole = new CounterLife(WORN);
+    whole.live();
+    for (let atMs = 100; atMs < whole.site.nowMs; atMs += 300) {
+      const life = new CounterLife(WORN);
+      life.site.after(atMs, () => life.saw.cutPower());
+      life.live();
+      const ran = ranOf(life);
+      life.saw.powerUp();
+      expectWhole(life, ran, 1);
+    }
+  },
+  PATIENCE_MS,
+);
