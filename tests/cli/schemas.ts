@@ -3,8 +3,13 @@
 import { z } from 'zod';
 import { checkOutput } from '../../src/cli/schemas/check.js';
 import { exposureOutput } from '../../src/cli/schemas/exposure.js';
+import { readoutOutput } from '../../src/cli/schemas/readout.js';
 
-export const SCHEMAS: Readonly<Record<string, z.ZodType>> = { check: checkOutput, exposure: exposureOutput };
+export const SCHEMAS: Readonly<Record<string, z.ZodType>> = {
+  check: checkOutput,
+  exposure: exposureOutput,
+  readout: readoutOutput,
+};
 
 export const SCHEMA_FOLDER = new URL('../../src/cli/schemas/', import.meta.url);
 

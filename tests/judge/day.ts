@@ -42,7 +42,13 @@ export class DayTrace {
     return this.add(at, by, 'hand.stop', { tool });
   }
 
-  session(at: number, what: 'opened' | 'sealed' | 'delivered', session = 1, worker = 'Edda', tool = 'breaker') {
+  session(
+    at: number,
+    what: 'opened' | 'sealed' | 'delivered' | 'read out',
+    session = 1,
+    worker = 'Edda',
+    tool = 'breaker',
+  ) {
     return this.add(at, tool, 'inner.session', { session, what, with: worker });
   }
 

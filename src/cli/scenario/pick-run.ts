@@ -32,7 +32,8 @@ export function pickRun(file: string, pick: Pick): { scenario: Scenario; run: Sc
   return { scenario, run };
 }
 
-function unknown(file: string, what: string, word: string, known: readonly string[]): string {
+/** There is no such row, what-if, tool or worker: those that there are, and the nearest. */
+export function unknown(file: string, what: string, word: string, known: readonly string[]): string {
   if (known.length === 0) return `${file}: this scenario has no ${what}s, so there is none called "${word}"\n`;
   const nearest = nearestWord(word, known);
   const hint = nearest === null ? '' : `; the nearest is "${nearest}"`;

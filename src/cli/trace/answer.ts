@@ -1,10 +1,10 @@
 // What `counterproof trace` prints.
 import { Bench } from '../../bench/bench.js';
-import { parseClock, sinceStart } from '../../scenario/fields/clock.js';
 import { canonicalLine } from '../../trace/canonical.js';
 import { clockText } from '../../trace/clock.js';
 import { hashTrace } from '../../trace/hash.js';
 import type { TraceEvent } from '../../trace/kinds.js';
+import { momentMs } from '../scenario/moment.js';
 import { pickRun, type Refusal } from '../scenario/pick-run.js';
 
 /** Lines printed in one piece. */
@@ -41,15 +41,6 @@ export function answerTrace(file: string, options: TraceOptions): { readonly pie
     return { pieces: [`whole    ${whole}\n`, `outward  ${outward}\n`] };
   }
   return { pieces: pieces(bench.events.filter(({ at }) => at >= fromMs && at < untilMs)) };
-}
-
-/** ms since the start, or what is wrong with the text. */
-function momentMs(text: string | undefined, dayFromMs: number, otherwise: number): number | string {
-  if (text === undefined) return otherwise;
-  const clock = parseClock(text);
-  return clock === null
-    ? `"${text}" is no time of day: write 09:00, 09:00:30 or day 2 06:00`
-    : sinceStart(clock, dayFromMs);
 }
 
 function* pieces(events: readonly TraceEvent[]): Iterable<string> {

@@ -1,5 +1,5 @@
 // Guards TAL-3 and WEA-1, liveness: once a counter and its wearable have been in reach without faults for two minutes, all that
-// the counter has counted for that wearable is on its ledger.
+// the counter has counted for that wearable is on its ledger, but for what was read out of the counter (PAI-7).
 import { clockText } from '../../trace/clock.js';
 import type { Facts } from './facts.js';
 import type { Invariant } from './invariant.js';
@@ -20,8 +20,8 @@ export const allCharged: Invariant = {
 };
 
 function isOwed(facts: Facts, session: SessionFacts, endMs: number): boolean {
-  const { counter, worker, charged, counted, changedMs } = session;
-  if (worker === '' || !isLess(charged, counted)) return false;
+  const { counter, worker, state, charged, counted, changedMs } = session;
+  if (worker === '' || state === 'read out' || !isLess(charged, counted)) return false;
   return endMs - Math.max(changedMs, facts.reach.sinceMs(counter, worker)) >= QUIET_MS;
 }
 

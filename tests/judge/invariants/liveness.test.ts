@@ -43,6 +43,11 @@ describe('every ledger has all that its counters counted, once in reach', () => 
     expect(told(allCharged, sealed())).toHaveLength(1);
   });
 
+  it('asks for nothing that was read out of its counter', () => {
+    const readOut = (day: DayTrace) => day.session(30 * MINUTE, 'read out');
+    expect(told(allCharged, sealed(readOut))).toEqual([]);
+  });
+
   it('asks for nothing that belongs to nobody', () => {
     const day = new DayTrace();
     day.count(MINUTE, 10, { session: 0 });
