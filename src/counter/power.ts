@@ -8,6 +8,8 @@ export function sleep(parts: Parts): void {
   const { state, journal, send, board } = parts;
   state.asleep = true;
   state.looks = 0;
+  // Whatever the tool does meanwhile, nobody will ever know: the shift is marked.
+  if (state.open !== null) state.open.powerLost = true;
   journal.hold(true);
   if (state.detector.running) {
     board.inner.count(state.open?.session ?? 0, state.open?.sums ?? state.unclaimed);

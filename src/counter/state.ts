@@ -33,8 +33,8 @@ export interface OpenSession extends Secured {
   sensorFailed: boolean;
   /** Something beside the sums has changed since the journal took them last. */
   unkept: boolean;
-  /** Power was lost while the session was open (KEP-3). */
-  readonly powerLost: boolean;
+  /** Power was lost while the session was open (KEP-3), or was too poor to count on (CEL-1). */
+  powerLost: boolean;
 }
 
 /** A finished frame: its bytes, and what they mean. */
