@@ -123,11 +123,16 @@ export class ModelCounter implements Counter {
     return [this.parts.state, this.parts.journal.inside(), this.engine.inside()];
   }
 
-  /** The next deadline: of the chart, or the end of the window that would decide something at the present level. */
+  /**
+   * The next deadline: of the chart, or the end of the window that would decide something at the present level, or of the first
+   * that nobody claims, which is shown (PAI-4).
+   */
   private nextMs(): number {
     const { state } = this.parts;
     if (state.asleep) return this.engine.nextMs();
+    const isFirstUnclaimed = state.detector.running && state.open === null && state.unclaimed.triggerWindows === 0;
     const windows = Math.min(
+      isFirstUnclaimed ? 1 : Infinity,
       windowsToDecision(DETECTOR_DEFAULTS, state.detector, believedLevelMm(state.levelMm, state.sensor)),
       sensorWindowsToDecision(state.sensorWatch, state.sensor),
     );

@@ -111,6 +111,8 @@ export function recover(parts: Parts, keyedTenths: number): void {
   Object.assign(state.unclaimed, sumsFrom(journal.get(UNCLAIMED, 0)));
   state.keptUnclaimed = { ...state.unclaimed };
   state.open = openFrom(state, journal);
+  // Power failed after it was sealed: what is left of it must not come back once the sealed one is let go.
+  if (state.open === null) drop(parts, SESSION, 0);
   keepOwn(parts);
   if (magnitude === null && tenths !== 0) keepMagnitude(parts);
 }

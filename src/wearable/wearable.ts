@@ -13,6 +13,7 @@ import type { Parts, WearableBoard } from './parts.js';
 import { take } from './receive.js';
 import { shownShift } from './shifts.js';
 import { freshState, type Shift } from './state.js';
+import { newestOf } from './watch.js';
 
 export type WearableInput =
   | { readonly input: 'tap' | 'close' | 'readout' }
@@ -131,7 +132,9 @@ export class Wearable {
   private resume(): void {
     const { parts } = this;
     const { state, board } = parts;
-    for (const link of state.links) if (link.confirmed && link.stale) board.mark(link.counter, 'stale', true);
+    for (const link of state.links) {
+      if (link.stale && newestOf(state, link.counter) === link) board.mark(link.counter, 'stale', true);
+    }
     const shift = shownShift(state);
     if (shift === undefined) return;
     state.passed = levelsPassed(parts, shift.dose);

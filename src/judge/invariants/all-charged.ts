@@ -21,7 +21,8 @@ export const allCharged: Invariant = {
 
 function isOwed(facts: Facts, session: SessionFacts, endMs: number): boolean {
   const { counter, worker, state, charged, counted, changedMs } = session;
-  if (worker === '' || state === 'read out' || !isLess(charged, counted)) return false;
+  // What was read out of the counter (PAI-7) is told no more; what was undone has counted nothing.
+  if (worker === '' || state === 'read out' || state === 'undone' || !isLess(charged, counted)) return false;
   return endMs - Math.max(changedMs, facts.reach.sinceMs(counter, worker)) >= QUIET_MS;
 }
 

@@ -4,6 +4,7 @@ import type { EventOf } from '../../trace/kinds.js';
 import { type CounterFacts, unclaimedOf } from './counter-facts.js';
 import type { Facts } from './facts.js';
 import { become, newSession, raise, type SessionFacts } from './session-facts.js';
+import { isLess } from './text.js';
 import { keyName } from './worker-facts.js';
 
 export function openSession(facts: Facts, name: string, session: number, worker: string, atMs: number): SessionFacts {
@@ -88,7 +89,9 @@ export function endCounterStart(counter: CounterFacts): void {
   counter.lastSession = 0;
   for (const session of counter.sessions.values()) {
     if (!session.found && session.state === 'opened') session.state = 'undone';
-    if (!session.found && session.state === 'sealed') session.state = 'delivered';
+    if (!session.found && session.state === 'sealed') {
+      session.state = isLess(session.charged, session.counted) ? 'read out' : 'delivered';
+    }
     if (session.found && session.state === 'opened' && session.session !== 0) counter.open = session;
     if (session.state !== 'undone') counter.lastSession = Math.max(counter.lastSession, session.session);
     if (session.session === 0 && !session.recounted) {

@@ -8,6 +8,7 @@ import { TALLY_FLAG } from './tally-flags.js';
 const AFTER_RUNNING_MS = 20_000;
 const AFTER_REST_MS = 150_000;
 const NEVER = Number.POSITIVE_INFINITY;
+const NOTHING_MS = Number.NEGATIVE_INFINITY;
 /** The mark may come so much later. */
 const GRACE_MS = 1000;
 
@@ -15,10 +16,11 @@ const GRACE_MS = 1000;
 interface Heard {
   readonly session: number;
   sequence: number;
+  /** When, and how long that is news, of the wearable's clock; never old after the last tally of a sealed session. */
   atMs: number;
-  /** How long that is news, of the wearable's clock; never old after the last tally of a sealed session. */
   newsForMs: number;
-  /** Whether the wearable knows so for certain: before a start it may have known better. */
+  /** When that was heard which says whether it is sealed, and whether the wearable knows so for certain. */
+  heardMs: number;
   certain: boolean;
 }
 
@@ -45,6 +47,7 @@ export class KnownCounter {
     if (this.marked && known === this.newest && this.isOld(at) && !isAgain) this.unmarkMs = at;
     known.sequence = sequence;
     known.atMs = at;
+    known.heardMs = at;
     known.newsForMs = (flags & TALLY_FLAG.running) === 0 ? AFTER_REST_MS : AFTER_RUNNING_MS;
     known.certain = true;
     if ((flags & TALLY_FLAG.sealed) !== 0) known.newsForMs = NEVER;
@@ -66,11 +69,12 @@ export class KnownCounter {
   /** It starts again, and has something of a session: that is old, but for one that was sealed. */
   find(session: number, atMs: number, { undoneSinceMs, untold, failedMs }: DeviceFacts): void {
     const before = this.before.find((one) => one.session === session);
-    const wasSealed = before?.newsForMs === NEVER;
-    const isUnsure = before !== undefined && (before.atMs >= undoneSinceMs || (untold && before.atMs === failedMs));
+    const heardMs = before?.heardMs ?? NOTHING_MS;
+    const isUnsure = before?.certain === false || heardMs >= undoneSinceMs || (untold && heardMs === failedMs);
     const known = this.of(session);
     known.atMs = atMs;
-    known.newsForMs = wasSealed && !isUnsure ? NEVER : 0;
+    known.heardMs = heardMs;
+    known.newsForMs = before?.newsForMs === NEVER && !isUnsure ? NEVER : 0;
     known.certain = !isUnsure;
   }
 
@@ -96,7 +100,7 @@ export class KnownCounter {
   private of(session: number): Heard {
     const known = this.sessions.find((one) => one.session === session);
     if (known !== undefined) return known;
-    const made = { session, sequence: 0, atMs: 0, newsForMs: NEVER, certain: true };
+    const made = { session, sequence: 0, atMs: 0, newsForMs: NEVER, heardMs: NOTHING_MS, certain: true };
     this.sessions.push(made);
     this.sessions.sort((a, b) => a.session - b.session);
     return made;
