@@ -1,5 +1,5 @@
 // A session that a wearable is told of by hand: there is no counter, the test says what its tallies say.
-import { sealMessage } from '../../src/link/frames.js';
+import { type Secured, sealMessage } from '../../src/link/frames.js';
 import { type Report, TALLY_FLAGS, type Tally } from '../../src/link/messages.js';
 import { ToldCounter } from './told-counter.js';
 import type { WearableRig } from './wearable-rig.js';
@@ -25,8 +25,9 @@ const MOST_U_PER_MS = 500 * 500;
 const SPARE_MS = 10_000;
 
 export class ToldSession {
+  /** What its frames are sealed with. */
+  readonly secured: Secured;
   private readonly paired: ToldCounter;
-  readonly secured;
   private dose = 0;
   private windows = 0;
   private unrated = 0;
