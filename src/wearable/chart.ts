@@ -17,7 +17,8 @@ export type WearableEvent =
   | { readonly type: 'TAP' | 'CLOSE' | 'READOUT' }
   | { readonly type: 'TOUCH'; readonly peer: number }
   | { readonly type: 'ANSWER' | 'REVEAL' | 'BROKEN' }
-  | { readonly type: 'ACCEPT'; readonly counter: number; readonly link: number }
+  /** Of the pairing that is open, and said again for a key that is kept. */
+  | { readonly type: 'ACCEPT' | 'ACCEPT_AGAIN'; readonly counter: number; readonly link: number }
   | { readonly type: 'REFUSE'; readonly reason: string }
   | { readonly type: 'PAIRED' | 'NEW_SHIFT' | 'RUNS' | 'RESTS' | 'RAN' | 'LEVEL' | 'CHECK' }
   | { readonly type: 'RESUMED' | 'ERASING' | 'CELL_LOW' | 'CELL_CHECK' }
@@ -110,7 +111,7 @@ const pairing = chart.createStateConfig({
           { guard: 'ledgerFull', target: 'refusing', actions: 'refuseFull' }, // PAI-5
           { target: 'open', actions: ['openPairing', 'sendHello'] },
         ],
-        ACCEPT: { guard: 'keyKept', actions: 'sendAccept' },
+        ACCEPT_AGAIN: { guard: 'keyKept', actions: 'sendAccept' },
       },
     },
     open: {

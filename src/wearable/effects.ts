@@ -4,17 +4,7 @@ import type { Effects, Guards } from '../port/engine.js';
 import { acknowledgeAlert, alertIsPending, callAgain, limitPassed } from './alerts.js';
 import { settle } from './journal.js';
 import { hasRoom } from './ledger.js';
-import {
-  keepKey,
-  keyKept,
-  mayKeepKey,
-  openPairing,
-  sendAccept,
-  sendHello,
-  sendNonce,
-  sendRefusal,
-  showDigits,
-} from './pairing.js';
+import { keepKey, keyKept, openPairing, sendAccept, sendHello, sendNonce, sendRefusal, showDigits } from './pairing.js';
 import type { Parts } from './parts.js';
 import { lookLater, sleep, wake } from './power.js';
 import { readOut } from './record.js';
@@ -26,7 +16,7 @@ export function guardsOf(parts: Parts): Guards {
   return {
     ledgerFull: (event) => !hasRoom(parts, Number(event.peer)),
     keyKept: (event) => keyKept(parts, Number(event.counter), Number(event.link)),
-    mayKeepKey: (event) => mayKeepKey(parts, Number(event.counter), Number(event.link)),
+    mayKeepKey: (event) => hasRoom(parts, Number(event.counter)),
     digitsShown: () => (parts.state.pairing?.digits ?? -1) !== -1,
     limitPassed: () => limitPassed(parts),
     limitGoesOn: () => limitPassed(parts) && parts.state.anyRunning,

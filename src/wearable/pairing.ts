@@ -6,7 +6,7 @@ import { commitmentOf, comparisonDigits, sessionKey } from '../link/pairing.js';
 import type { ClearMessage } from '../link/pairing-messages.js';
 import { PAIRING_BYTES, randomBytes } from '../port/random.js';
 import { freeSlot, keepLink, NOTHING_REPORTED } from './journal.js';
-import { hasRoom, makeRoom } from './ledger.js';
+import { makeRoom } from './ledger.js';
 import type { Parts } from './parts.js';
 import type { OpenPairing } from './state.js';
 
@@ -111,12 +111,6 @@ export function sendAccept({ state, board, transmit }: Parts, counter: number, n
 
 export function sendRefusal(parts: Parts, counter: number, reason: RefuseReason): void {
   sendOpen(parts, { frame: 'refuse', counter, wearable: parts.state.id, reason });
-}
-
-/** Whether the counter's accept is of the pairing that is open, and there is still room for its key. */
-export function mayKeepKey(parts: Parts, counter: number, link: number): boolean {
-  const { pairing } = parts.state;
-  return pairing?.peer === counter && pairing.answer?.link === link && pairing.key !== null && hasRoom(parts, counter);
 }
 
 /** Whether the key of this pairing is kept and no tally has confirmed it yet. */

@@ -78,13 +78,13 @@ function takeAccept(parts: Parts, frame: Uint8Array, name: number): Refusal | ''
   const { pairing } = state;
   const pending =
     pairing?.answer?.link === name && pairing.key !== null
-      ? [{ key: pairing.key, session: pairing.answer.session }]
+      ? [{ counter: pairing.peer, key: pairing.key, session: pairing.answer.session }]
       : [];
-  const [, message] = openWith(parts, frame, [...pending, ...linksNamed(parts, name)]);
+  const [secured, message] = openWith(parts, frame, [...pending, ...linksNamed(parts, name)]);
   if (typeof message === 'string') return message;
   if (message.frame !== 'accept' || message.by !== 'counter') return 'unexpected';
-  if (message.wearable !== state.id) return 'foreign';
-  send({ type: 'ACCEPT', counter: message.counter, link: name });
+  if (message.wearable !== state.id || message.counter !== secured.counter) return 'foreign';
+  send({ type: secured === pending[0] ? 'ACCEPT' : 'ACCEPT_AGAIN', counter: secured.counter, link: name });
   return '';
 }
 

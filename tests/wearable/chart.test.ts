@@ -14,6 +14,7 @@ const names = namesIn(wearableMachine);
 /** Every event that the code may send; the compiler holds this to the chart's own type. */
 const EVENTS: Record<WearableEvent['type'], null> = {
   ACCEPT: null,
+  ACCEPT_AGAIN: null,
   ANSWER: null,
   BROKEN: null,
   CELL_CHECK: null,
