@@ -16,6 +16,8 @@ const GRACE_MS = 1000;
 interface Heard {
   readonly session: number;
   sequence: number;
+  /** Up to here tallies were heard before the last start: they need be no news again. */
+  heardUpTo: number;
   /** When, and how long that is news, of the wearable's clock; never old after the last tally of a sealed session. */
   atMs: number;
   newsForMs: number;
@@ -43,7 +45,7 @@ export class KnownCounter {
   hear({ tally: { session, sequence, flags }, heard: { at } }: HeardTally): void {
     const known = this.of(session);
     if (sequence <= known.sequence) return;
-    const isAgain = (this.before.find((one) => one.session === session)?.sequence ?? 0) >= sequence;
+    const isAgain = sequence <= known.heardUpTo;
     if (this.marked && known === this.newest && this.isOld(at) && !isAgain) this.unmarkMs = at;
     known.sequence = sequence;
     known.atMs = at;
@@ -72,6 +74,7 @@ export class KnownCounter {
     const heardMs = before?.heardMs ?? NOTHING_MS;
     const isUnsure = before?.certain === false || heardMs >= undoneSinceMs || (untold && heardMs === failedMs);
     const known = this.of(session);
+    known.heardUpTo = Math.max(before?.sequence ?? 0, before?.heardUpTo ?? 0);
     known.atMs = atMs;
     known.heardMs = heardMs;
     known.newsForMs = before?.newsForMs === NEVER && !isUnsure ? NEVER : 0;
@@ -100,7 +103,7 @@ export class KnownCounter {
   private of(session: number): Heard {
     const known = this.sessions.find((one) => one.session === session);
     if (known !== undefined) return known;
-    const made = { session, sequence: 0, atMs: 0, newsForMs: NEVER, heardMs: NOTHING_MS, certain: true };
+    const made = { session, sequence: 0, heardUpTo: 0, atMs: 0, newsForMs: NEVER, heardMs: NOTHING_MS, certain: true };
     this.sessions.push(made);
     this.sessions.sort((a, b) => a.session - b.session);
     return made;
