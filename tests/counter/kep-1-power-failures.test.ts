@@ -20,6 +20,10 @@ function expectWhole(life: CounterLife, ran: Record<Owner, number>, failures: nu
     expect(charged[owner]).toBeLessThanOrEqual(ran[owner] + last);
   }
   expect(life.saw.states.get('sealed')).toBe('none');
+  // What was let go of does not come back with the next start.
+  life.saw.cutPower();
+  life.saw.powerUp();
+  expect(life.charged()).toEqual(charged);
 }
 
 function ranOf(life: CounterLife): Record<Owner, number> {
