@@ -1,7 +1,8 @@
 // Guards TAL-4: no frame is taken that its sender did not send, to this receiver, as this frame, before. One whose bits were
 // changed on the way, and one that somebody made up, is refused: the refusal is the very next thing that happens. A genuine
-// frame that somebody sends again, word for word and to whom it was sent, is one that comes late or twice. Somebody in the
-// middle of a pairing may be answered: there nobody has a key yet, and the digits speak (PAI-2).
+// frame that somebody sends again, word for word and to whom it was sent, is one that comes late or twice. In a pairing nobody
+// has a key yet: somebody in the middle of it may be answered, and the digits speak (PAI-2); and a refusal does not say which
+// of the two refuses, so that one may be taken by the one that said it.
 import type { EventOf, TraceEvent } from '../../trace/kinds.js';
 import type { Facts } from './facts.js';
 import type { Invariant } from './invariant.js';
@@ -58,7 +59,7 @@ function wrongName(facts: Facts, { by, from, frame, cause }: EventOf<'air.heard'
 
 function mustBeRefused(facts: Facts, event: EventOf<'air.heard'>): boolean {
   const sent = facts.sent.find(event.cause);
-  const isMiddle = sent?.kind === 'air.injected' && sent.how === 'middle';
+  const isPairing = sent?.kind === 'air.injected' && (sent.how === 'middle' || facts.sent.isRefusal(sent.bytes));
   // One that sleeps hears nothing (CEL-1).
-  return !isMiddle && facts.device(event.by).awake && facts.sent.heard(event) === undefined;
+  return !isPairing && facts.device(event.by).awake && facts.sent.heard(event) === undefined;
 }

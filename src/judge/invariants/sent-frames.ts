@@ -13,6 +13,8 @@ export class SentFrames {
   private readonly sent = new Map<number, Sending>();
   /** Genuine ones: the first that was sent, by receiver and bytes. */
   private readonly genuine = new Map<string, SentEvent>();
+  /** Bytes of genuine refusals of a pairing. */
+  private readonly refusals = new Set<string>();
 
   add(event: Sending): void {
     for (const [n, { at }] of this.sent) {
@@ -23,11 +25,17 @@ export class SentFrames {
     if (event.kind === 'air.injected') return;
     const key = keyOf(event.to, event.bytes);
     if (!this.genuine.has(key)) this.genuine.set(key, event);
+    if (event.kind === 'air.pairing' && event.frame === 'refuse') this.refusals.add(event.bytes);
   }
 
   /** The event n, undefined where it sent no frame or lies too far back. */
   find(n: number): Sending | undefined {
     return this.sent.get(n);
+  }
+
+  /** Whether these are the bytes of a genuine refusal, whoever said it. */
+  isRefusal(bytes: string): boolean {
+    return this.refusals.has(bytes);
   }
 
   /**
