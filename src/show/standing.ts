@@ -5,7 +5,7 @@ import { hasPassed } from '../exposure/regimes.js';
 import type { LevelField } from '../trace/kinds.js';
 import type { Moment } from '../trace/moment.js';
 import type { WorkerMoment } from '../trace/moment-worker.js';
-
+import { lifelessWord } from './life.js';
 import { WINDOW_MS } from './words.js';
 
 export interface LevelStanding {
@@ -35,6 +35,11 @@ export function isUnrated(worker: WorkerMoment): boolean {
 /** Whole points, or a dash where only unrated time is known. */
 export function pointsText(worker: WorkerMoment): string {
   return isUnrated(worker) ? '–' : `${pointsUsed(worker)}`;
+}
+
+/** The same as a display of this moment: in brackets where the wearable shows nothing itself. */
+export function shownPointsText(worker: WorkerMoment): string {
+  return lifelessWord(worker) === '' ? pointsText(worker) : `(${pointsText(worker)})`;
 }
 
 /** A(8) in m/s² with two decimals, rounded for showing only; a dash where only unrated time is known. */

@@ -3,6 +3,7 @@ import { regimeById } from '../exposure/regimes.js';
 import type { Note } from '../scenario/scenario.js';
 import type { TraceEvent } from '../trace/kinds.js';
 import { BEFORE, type Moment, momentAfter } from '../trace/moment.js';
+import { lifelessWord } from './life.js';
 import type { ShownDay } from './shown-day.js';
 import { pointsText, workersExposureText } from './standing.js';
 import { endState } from './timeline/end-state.js';
@@ -47,7 +48,7 @@ function told(events: readonly TraceEvent[]): { readonly lines: readonly Timelin
     const before = moment;
     if (event.at > 0) dueMs = tellHalfHours(lines, before, dueMs, event.at);
     moment = momentAfter(before, event);
-    const text = acknowledges(event, before, moment) ? 'acknowledges' : happeningText(event, moment);
+    const text = acknowledges(event, before, moment) ? 'acknowledges' : happeningText(event, before, moment);
     if (text !== undefined) lines.push({ atMs: event.at, who: event.by, text });
   }
   tellHalfHours(lines, moment, dueMs, moment.untilMs);
@@ -59,7 +60,8 @@ function tellHalfHours(lines: TimelineLine[], moment: Moment, dueMs: number, unt
   let atMs = dueMs === 0 ? HALF_HOUR_MS - (moment.fromMs % HALF_HOUR_MS) : dueMs;
   for (; atMs < untilMs; atMs += HALF_HOUR_MS) {
     const points = moment.workers.map((worker) => {
-      return `${worker.name} ${pointsText(worker)} (A(8) ${workersExposureText(worker)})`;
+      const state = lifelessWord(worker);
+      return `${worker.name} ${pointsText(worker)} (A(8) ${workersExposureText(worker)}${state === '' ? '' : `, ${state}`})`;
     });
     lines.push({ atMs, who: 'points', text: points.join('   ') });
   }

@@ -3,6 +3,7 @@ import { timeToPointsMs } from '../exposure/time-left.js';
 import type { Moment } from '../trace/moment.js';
 import { openSession, type ToolMoment } from '../trace/moment-tool.js';
 import type { WorkerMoment } from '../trace/moment-worker.js';
+import { lifelessWord } from './life.js';
 import { levelsOf } from './standing.js';
 import { minutesText, shortLevelWord, tenthsText } from './words.js';
 
@@ -24,8 +25,13 @@ export function ownerOf(tool: ToolMoment): string | undefined {
   return openSession(tool)?.owner;
 }
 
-/** "12 min to EAV": running time on this tool, at the magnitude it is set to, to its owner's next level. */
+/**
+ * "12 min to EAV": running time on this tool, at the magnitude it is set to, to its owner's next level; "no power" or "asleep"
+ * where its counter counts nothing.
+ */
 export function leftText(moment: Moment, tool: ToolMoment): string {
+  const lifeless = lifelessWord(tool);
+  if (lifeless !== '') return lifeless;
   const owner = moment.workers.find((one) => one.name === ownerOf(tool));
   if (owner === undefined) return '–';
   if (tool.setTenths === 0) return 'not rated';

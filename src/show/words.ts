@@ -51,9 +51,23 @@ export function tenthsText(tenths: number): string {
   return `${Math.floor(tenths / 10)}.${tenths % 10}`;
 }
 
+const ATTACKERS_FRAMES: Readonly<Record<string, string>> = {
+  replay: 'replayed frame',
+  alter: 'altered frame',
+  forge: 'forged frame',
+  flood: 'nonsense',
+  middle: 'frame in between',
+};
+
 /** What a frame is called. */
 export function frameWord(sent: SentEvent): string {
+  if (sent.kind === 'air.injected') return ATTACKERS_FRAMES[sent.how] ?? sent.how;
   return sent.kind === 'air.pairing' ? sent.frame : sent.kind.slice('air.'.length);
+}
+
+/** Who sent it; an attacker is on nobody's list. */
+export function senderWord(sent: SentEvent): string {
+  return sent.kind === 'air.injected' ? 'attacker' : sent.by;
 }
 
 /** What a frame says, in a few words; '' where it says nothing that a person would want to know. */
@@ -71,6 +85,7 @@ export function frameContent(sent: SentEvent): string {
     case 'air.ack':
       return sent.closed ? 'shift closed' : `${tenthsText(sent.leftTenths)} left`;
     case 'air.pairing':
+    case 'air.injected':
       return '';
   }
 }

@@ -5,7 +5,10 @@ import type { TraceEvent } from './kinds.js';
 /** So many frames are remembered; with four tools running that is about the last half minute. */
 export const AIR_KEPT = 64;
 
-export type SentEvent = Extract<TraceEvent, { kind: 'air.tally' | 'air.report' | 'air.ack' | 'air.pairing' }>;
+export type SentEvent = Extract<
+  TraceEvent,
+  { kind: 'air.tally' | 'air.report' | 'air.ack' | 'air.pairing' | 'air.injected' }
+>;
 
 /** Sent: still on its way. Heard: the device took it. */
 export type Fate = 'sent' | 'heard' | 'lost' | 'refused';
@@ -26,6 +29,7 @@ export function afterAir(frames: readonly AirFrame[], event: TraceEvent): readon
     case 'air.report':
     case 'air.ack':
     case 'air.pairing':
+    case 'air.injected':
       return [...frames.slice(1 - AIR_KEPT), { sent: event, fate: 'sent', reason: '', heard: [] }];
     case 'air.heard':
       return changed(frames, event.cause, (frame) => ({ ...frame, fate: 'heard', heard: [...frame.heard, event.n] }));

@@ -19,7 +19,7 @@ export interface SessionMoment extends Sums {
   readonly owner: string;
   /** Ms since the start of the day. */
   readonly openedAtMs: number;
-  /** "opened", "sealed" (kept, on its way) or "delivered". */
+  /** "opened", "sealed" (kept, on its way), "delivered", "read out", or "undone" (power failed before it was kept). */
   readonly state: string;
 }
 
@@ -63,7 +63,10 @@ export function afterTool(tools: readonly ToolMoment[], event: TraceEvent): read
       return changed(tools, event.by, (one) => ({ ...one, display: displayOf(event) }));
     case 'inner.magnitude':
       return changed(tools, event.by, (one) => ({ ...one, setTenths: event.tenths }));
+    case 'fault.lifted':
+      return event.what === 'power' ? changed(tools, event.by, afterStart) : tools;
     case 'inner.session':
+    case 'inner.found':
       return changed(tools, event.by, (one) => ({ ...one, sessions: afterSession(one.sessions, event) }));
     case 'inner.count':
       return changed(tools, event.by, (one) =>
@@ -100,7 +103,16 @@ function sumsOf({ dose, triggerWindows, unratedWindows }: Sums): Sums {
   return { dose, triggerWindows, unratedWindows };
 }
 
-function afterSession(sessions: readonly SessionMoment[], event: EventOf<'inner.session'>): readonly SessionMoment[] {
+/** The counter has started: what it has of what it had counted for its open session, or for nobody, it tells next. */
+function afterStart(tool: ToolMoment): ToolMoment {
+  const sessions = tool.sessions.map((one) => (one.state === 'opened' ? { ...one, state: 'undone', ...NOTHING } : one));
+  return { ...tool, sessions, unclaimed: NOTHING };
+}
+
+function afterSession(
+  sessions: readonly SessionMoment[],
+  event: EventOf<'inner.session'> | EventOf<'inner.found'>,
+): readonly SessionMoment[] {
   const index = sessions.findIndex((one) => one.number === event.session);
   const known = sessions[index];
   if (known === undefined)
@@ -111,12 +123,8 @@ function afterSession(sessions: readonly SessionMoment[], event: EventOf<'inner.
   return sessions.with(index, { ...known, state: event.what });
 }
 
-function counted(sessions: readonly SessionMoment[], event: Sums & { session: number }): readonly SessionMoment[] {
-  const index = sessions.findIndex((one) => one.number === event.session);
-  const known = sessions[index];
-  // A sum never shrinks within a session, so an old frame that is resent changes nothing.
-  if (known === undefined || known.triggerWindows > event.triggerWindows) return sessions;
-  return sessions.with(index, { ...known, ...sumsOf(event) });
+function counted(sessions: readonly SessionMoment[], event: EventOf<'inner.count'>): readonly SessionMoment[] {
+  return sessions.map((one) => (one.number === event.session ? { ...one, ...sumsOf(event) } : one));
 }
 
 function afterTally(tool: ToolMoment, event: EventOf<'air.tally'>): ToolMoment {
@@ -127,8 +135,14 @@ function afterTally(tool: ToolMoment, event: EventOf<'air.tally'>): ToolMoment {
           ...tool.sessions,
           { number: event.session, owner: event.to, openedAtMs: event.at, state: 'opened', ...sumsOf(event) },
         ]
-      : counted(tool.sessions, event);
+      : tool.sessions.map((one) => (one.number === event.session ? told(one, event) : one));
   // Only the newest session's tally tells what the counter is set to now.
   const setTenths = event.session >= last ? event.magnitudeTenths : tool.setTenths;
   return { ...tool, sessions, setTenths };
+}
+
+/** An old frame that is resent changes nothing. */
+function told(known: SessionMoment, event: EventOf<'air.tally'>): SessionMoment {
+  if (known.triggerWindows > event.triggerWindows) return known;
+  return { ...known, state: known.state === 'undone' ? 'opened' : known.state, ...sumsOf(event) };
 }

@@ -1,7 +1,7 @@
 // What a moment holds of a worker: what the wearable has on its ledger and shows, and whether it is within reach.
 import type { Display } from '../port/port.js';
 import type { EventOf, LevelField, TraceEvent } from './kinds.js';
-import { displayOf } from './moment-display.js';
+import { displayOf, isLive } from './moment-display.js';
 import { moved } from './moment-place.js';
 import { changed } from './named.js';
 
@@ -74,6 +74,8 @@ export function afterWorker(workers: readonly WorkerMoment[], event: TraceEvent)
       return changed(workers, event.by, (one) => afterTap(one, event));
     case 'inner.ledger':
       return changed(workers, event.by, (one) => ({ ...one, ...afterEntry(one, event) }));
+    case 'inner.resumed':
+      return changed(workers, event.by, (one) => ({ ...one, ...afterStart(one.shift, event) }));
     case 'inner.shift':
       return changed(workers, event.by, (one) => ({ ...one, ...afterShift(one, event) }));
     case 'inner.incomplete':
@@ -104,9 +106,9 @@ function afterAlert(alerts: readonly RaisedAlert[], event: EventOf<'shown.alert'
   return [...alerts, { level: event.level, atMs: event.at, again: event.again, acknowledgedAtMs: null }];
 }
 
-/** While the digits of a pairing are shown, a tap accepts them and acknowledges no alert (PAI-1). */
+/** While the digits of a pairing are shown, a tap accepts them and acknowledges no alert (PAI-1); one that sleeps feels none. */
 function afterTap(worker: WorkerMoment, tap: EventOf<'input.tap'>): WorkerMoment {
-  if (worker.display?.screen === 'digits') return worker;
+  if (worker.display?.screen === 'digits' || !isLive(worker.display)) return worker;
   const alerts = worker.alerts.map((alert) =>
     alert.acknowledgedAtMs === null ? { ...alert, acknowledgedAtMs: tap.at } : alert,
   );
@@ -125,6 +127,14 @@ function afterEntry(worker: WorkerMoment, event: EventOf<'inner.ledger'>): Pick<
   const ledger = index < 0 ? [...worker.ledger, entry] : worker.ledger.with(index, entry);
   // A late dose may belong to an earlier shift than the one that is shown.
   return { ledger, dose: worker.shift?.number === shift ? event.total : worker.dose };
+}
+
+/** A wearable that has started tells of its newest shift, as its journal has it. */
+function afterStart(known: Shift | null, event: EventOf<'inner.resumed'>): Pick<WorkerMoment, 'shift' | 'dose'> {
+  const { shift: number, open, dose, at } = event;
+  const opened = { number, openedAtMs: at, closedAtMs: null, long: false, incomplete: [] };
+  const shift = known?.number === number ? known : opened;
+  return { shift: { ...shift, closedAtMs: open ? null : (shift.closedAtMs ?? at) }, dose };
 }
 
 function afterShift(worker: WorkerMoment, event: EventOf<'inner.shift'>): Partial<WorkerMoment> {

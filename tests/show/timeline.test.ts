@@ -80,6 +80,38 @@ describe('plainTimeline', () => {
     }
   });
 
+  it('says that a wearable is not live, and a counter', () => {
+    const dark = new MadeDay({ saw: 60 }, ['Edda', 'Bram'], { fromMs: 0, untilMs: HOUR });
+    const shown = (name: string, screen: string) =>
+      dark.step(10 * MINUTE, (recorder, at) =>
+        recorder.add(at, name, 'shown.display', 0, { icons: [], screen, second: -1, value: -1 }),
+      );
+    dark.pair(0, 'saw', 'Edda').work(MINUTE, 'saw', 'Edda', 5 * MINUTE);
+    shown('Edda', 'dark');
+    shown('Bram', 'asleep');
+    shown('saw', 'dark');
+    const told = plainTimeline({ title, events: dark.events(), notes: [] });
+    expect(told).toContain('00:30:00  points  Edda 6 (A(8) 0.61, no power)   Bram 0 (A(8) 0.00, asleep)');
+    expect(told).toMatch(/^Edda {4}6 points, A\(8\) 0\.61 m\/s², .*, no power$/m);
+    expect(told).toMatch(/^saw {5}session 1 of Edda: 6\.0 points, no power$/m);
+  });
+
+  it('does not tell again what a counter was set to when its power is back, unless it is something else', () => {
+    const day = new MadeDay({ saw: 60 }, ['Edda'], { fromMs: 0, untilMs: HOUR });
+    const starts = (atMs: number, tenths: number) =>
+      day.step(atMs, (recorder, at) => {
+        recorder.add(at, 'saw', 'shown.display', 0, { icons: [], screen: 'dark', second: -1, value: -1 });
+        recorder.add(at, 'saw', 'inner.magnitude', 0, { tenths });
+        recorder.add(at, 'saw', 'shown.display', 0, { icons: [], screen: 'ready', second: -1, value: tenths });
+      });
+    starts(10 * MINUTE, 60);
+    starts(20 * MINUTE, 55);
+    day.step(30 * MINUTE, (recorder, at) => recorder.add(at, 'saw', 'inner.magnitude', 0, { tenths: 55 }));
+    const told = plainTimeline({ title, events: day.events(), notes: [] });
+    const set = told.split('\n').filter((line) => line.includes('is set to'));
+    expect(set).toEqual(['00:20:00  saw     is set to 5.5 m/s²', '00:30:00  saw     is set to 5.5 m/s²']);
+  });
+
   it('says "exceeds" where reaching is not enough', () => {
     const over = new MadeDay({ saw: 60 }, ['Edda']);
     over.step(MINUTE, (recorder, at) => recorder.add(at, 'Edda', 'shown.alert', 0, { again: 0, level: 'limit' }));

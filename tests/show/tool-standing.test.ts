@@ -41,6 +41,14 @@ describe('tool standing', () => {
     expect(leftText({ ...past, workers }, toolOf(past, 'saw'))).toBe('none, stop');
   });
 
+  it('says instead that its counter has no power, or is asleep', () => {
+    const saw = toolOf(cursor.at(HOUR - 1), 'saw');
+    const shown = (screen: string) => ({ ...saw, display: { screen, value: -1, second: -1, icons: [] } });
+    expect(leftText(cursor.at(HOUR - 1), shown('dark'))).toBe('no power');
+    expect(leftText(cursor.at(HOUR - 1), shown('asleep'))).toBe('asleep');
+    expect(leftText(cursor.at(HOUR - 1), shown('ready'))).toBe('36 min to notice');
+  });
+
   it('shares the points of a shift out among the tools that gave them', () => {
     const end = cursor.at(8 * HOUR);
     // 36 points from the saw and 12 from the drill.

@@ -151,6 +151,90 @@ describe('momentAfter', () => {
     expect(fold(sent(2).events()).air).toMatchObject([{ fate: 'heard', reason: '' }]);
   });
 
+  it('follows the frames of an attacker, and what becomes of them', () => {
+    const made = day().step(1000, (recorder, at) => {
+      const n = recorder.add(at, 'bench', 'air.injected', 0, { bytes: '00', how: 'flood', to: 'saw' });
+      const heard = recorder.add(at + 1, 'saw', 'air.heard', n, { frame: 'injected', from: 'bench' });
+      recorder.add(at + 1, 'saw', 'air.refused', heard, { frame: 'injected', from: 'bench', reason: 'length' });
+    });
+    expect(fold(made.events()).air).toMatchObject([{ sent: { how: 'flood' }, fate: 'refused', reason: 'length' }]);
+  });
+
+  it('takes a tap on a wearable that is asleep for no acknowledgement', () => {
+    const raised = day().step(1000, (recorder, at) => {
+      recorder.add(at, 'Edda', 'shown.alert', 0, { again: 0, level: 'notice' });
+      recorder.add(at, 'Edda', 'shown.display', 0, { icons: [], screen: 'asleep', second: -1, value: -1 });
+    });
+    expect(worker(fold(raised.tap(2000, 'Edda').events()), 'Edda')?.alerts[0]?.acknowledgedAtMs).toBeNull();
+  });
+
+  describe('when power was away', () => {
+    const cut = (made: MadeDay, atMs: number, name: string) =>
+      made.step(atMs, (recorder) => {
+        recorder.add(atMs, name, 'fault.cut', 0, { during: 'now' });
+        recorder.add(atMs, name, 'shown.display', 0, { icons: [], screen: 'dark', second: -1, value: -1 });
+      });
+    const back = (made: MadeDay, atMs: number, name: string) =>
+      made.step(atMs, (recorder) => recorder.add(atMs, name, 'fault.lifted', 0, { what: 'power' }));
+    const sums = { shortBursts: 0, unratedWindows: 0 };
+    const worked = () => day().pair(0, 'saw', 'Edda').work(1000, 'saw', 'Edda', 10_000);
+
+    it('knows a counter’s sums to be those that it found, however few', () => {
+      const made = back(cut(worked(), MINUTE, 'saw'), 2 * MINUTE, 'saw').step(2 * MINUTE, (recorder, at) => {
+        recorder.add(at, 'saw', 'inner.found', 0, { session: 1, what: 'opened', with: 'Edda' });
+        recorder.add(at, 'saw', 'inner.count', 0, { ...sums, dose: 18_000_000, session: 1, triggerWindows: 50 });
+      });
+      const events = made.events();
+      const off = tool(fold(events.filter(({ at }) => at <= MINUTE)), 'saw');
+      expect(off).toMatchObject({ display: { screen: 'dark' }, sessions: [{ state: 'opened', dose: 36_000_000 }] });
+      expect(tool(fold(events), 'saw')?.sessions).toEqual([
+        { ...off!.sessions[0], dose: 18_000_000, triggerWindows: 50 },
+      ]);
+    });
+
+    it('knows a session, and what nobody was charged with, to be gone where the counter does not find it', () => {
+      const made = day().work(0, 'saw', 'Edda', 5000).pair(20_000, 'saw', 'Edda').work(30_000, 'saw', 'Edda', 10_000);
+      const saw = tool(fold(back(cut(made, MINUTE, 'saw'), 2 * MINUTE, 'saw').events()), 'saw');
+      expect(saw).toMatchObject({
+        unclaimed: { dose: 0, triggerWindows: 0 },
+        sessions: [{ state: 'undone', dose: 0 }],
+      });
+      expect(saw && openSession(saw)).toBeUndefined();
+    });
+
+    it('learns from a tally alone that the session is still open, as of firmware', () => {
+      const made = back(cut(worked(), MINUTE, 'saw'), 2 * MINUTE, 'saw').work(3 * MINUTE, 'saw', 'Edda', 10_000);
+      const outward = made.events().filter((event) => !event.kind.startsWith('inner.'));
+      expect(tool(fold(outward), 'saw')?.sessions).toMatchObject([{ number: 1, state: 'opened', dose: 72_000_000 }]);
+    });
+
+    it('leaves a sealed session as it is', () => {
+      const made = worked().pair(20_000, 'saw', 'Bram');
+      const saw = tool(fold(back(cut(made, MINUTE, 'saw'), 2 * MINUTE, 'saw').events()), 'saw');
+      expect(saw?.sessions).toMatchObject([{ state: 'sealed', dose: 36_000_000 }, { state: 'undone' }]);
+    });
+
+    it('knows a worker’s shift and dose to be those that the wearable found', () => {
+      const resumed = (shift: number, open: boolean, dose: number) =>
+        back(cut(worked(), MINUTE, 'Edda'), 2 * MINUTE, 'Edda').step(2 * MINUTE, (recorder, at) =>
+          recorder.add(at, 'Edda', 'inner.resumed', 0, { dose, open, shift }),
+        );
+      const openedAtMs = 0;
+      expect(worker(fold(resumed(1, true, 18_000_000).events()), 'Edda')).toMatchObject({
+        dose: 18_000_000,
+        shift: { number: 1, openedAtMs, closedAtMs: null },
+      });
+      expect(worker(fold(resumed(1, false, 0).events()), 'Edda')).toMatchObject({
+        shift: { number: 1, openedAtMs, closedAtMs: 2 * MINUTE },
+      });
+      // A shift that the journal did not hold yet: it is the one before that is there.
+      expect(worker(fold(resumed(7, true, 5).events()), 'Edda')).toMatchObject({
+        dose: 5,
+        shift: { number: 7, openedAtMs: 2 * MINUTE, closedAtMs: null },
+      });
+    });
+  });
+
   it('shows what the displays show', () => {
     const shown = day().step(1000, (recorder, at) =>
       recorder.add(at, 'saw', 'shown.display', 0, { icons: ['running'], screen: 'running', second: -1, value: 12 }),

@@ -2,7 +2,7 @@
 import { Text } from 'ink';
 import type { Moment } from '../../trace/moment.js';
 import { hourMinuteText, secondsText } from '../times.js';
-import { frameContent, frameWord } from '../words.js';
+import { frameContent, frameWord, senderWord } from '../words.js';
 import { type AirGroup, airGroups } from './air-groups.js';
 import { WIDE_LOG_COLUMNS } from './layout.js';
 
@@ -25,7 +25,7 @@ export function AirLog({ moment, rows, columns }: Props) {
 function lineOf(fromMs: number, { frame: { sent, fate, reason }, count }: AirGroup, wide: boolean): string {
   const went = fate === 'heard' ? '' : fate === 'sent' ? '…' : wide ? `${fate} (${reason})` : fate;
   const words = [
-    `${(wide ? secondsText : hourMinuteText)(fromMs, sent.at)} ${sent.by} → ${sent.to}`,
+    `${(wide ? secondsText : hourMinuteText)(fromMs, sent.at)} ${senderWord(sent)} → ${sent.to}`,
     frameWord(sent),
     went,
     count > 1 ? `×${count}` : '',

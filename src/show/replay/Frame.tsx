@@ -40,7 +40,7 @@ export function Frame({ reel, player, columns, rows }: Props) {
         {layout.chartColumns > 0 && (
           <StripChart reel={reel} moment={moment} columns={layout.chartColumns} rows={layout.lowerRows} />
         )}
-        <Log moment={moment} columns={layout.logColumns} rows={layout.lowerRows} />
+        <Log moment={moment} troubles={reel.troubles} columns={layout.logColumns} rows={layout.lowerRows} />
       </Box>
       <Text dimColor wrap="truncate-end">
         {helpText(player.playing, layout.width)}

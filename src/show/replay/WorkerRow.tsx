@@ -2,7 +2,7 @@
 import { Box } from 'ink';
 import type { Moment } from '../../trace/moment.js';
 import type { WorkerMoment } from '../../trace/moment-worker.js';
-import { doseOnItsWay, isUnrated, levelOf, pointsText, workersExposureText } from '../standing.js';
+import { doseOnItsWay, isUnrated, levelOf, shownPointsText, workersExposureText } from '../standing.js';
 import { stateWords } from '../worker-state.js';
 import { Cell } from './Cell.js';
 import { colourOf } from './colours.js';
@@ -23,7 +23,7 @@ export function WorkerRow({ moment, worker, index, mark, layout }: Props) {
   const { captions, nameColumns, rulerCells } = layout;
   const points = (
     <Cell columns={captions ? POINTS_COLUMNS : BESIDE.points} right bold>
-      {pointsText(worker)}
+      {shownPointsText(worker)}
     </Cell>
   );
   return (

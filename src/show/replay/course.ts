@@ -8,6 +8,9 @@ export interface Course {
   readonly changes: readonly { readonly atMs: number; readonly dose: number }[];
 }
 
+/** What a start tells again may be less than what was shown before the power failed. */
+const CHANGING: readonly string[] = ['inner.ledger', 'inner.shift', 'inner.resumed'];
+
 /** One course a worker, in the order of the trace. */
 export function coursesOf(events: readonly TraceEvent[]): readonly Course[] {
   const changes = new Map<string, { atMs: number; dose: number }[]>();
@@ -15,7 +18,7 @@ export function coursesOf(events: readonly TraceEvent[]): readonly Course[] {
   for (const event of events) {
     workers = afterWorker(workers, event);
     if (event.kind === 'hand.worker') changes.set(event.by, []);
-    if (event.kind !== 'inner.ledger' && event.kind !== 'inner.shift') continue;
+    if (!CHANGING.includes(event.kind)) continue;
     const dose = workers.find((one) => one.name === event.by)?.dose ?? 0;
     changes.get(event.by)?.push({ atMs: event.at, dose });
   }

@@ -2,6 +2,8 @@
 import type { Note } from '../../scenario/scenario.js';
 import { Cursor } from '../../trace/cursor.js';
 import type { ShownDay } from '../shown-day.js';
+import type { TimelineLine } from '../timeline/line.js';
+import { troubleLines } from '../timeline/troubles.js';
 import { type Course, coursesOf } from './course.js';
 import { marksFor } from './marks.js';
 
@@ -14,6 +16,8 @@ export interface Reel {
   readonly courses: readonly Course[];
   /** One letter a worker, in the same order. */
   readonly marks: readonly string[];
+  /** What goes wrong, and is right again, in order of time. */
+  readonly troubles: readonly TimelineLine[];
   /** Length of the day in ms. */
   readonly untilMs: number;
 }
@@ -30,6 +34,7 @@ export function reelOf({ title, events, notes }: ShownDay): Reel {
     cursor,
     courses,
     marks: marksFor(courses.map(({ worker }) => worker)),
+    troubles: troubleLines(events),
     untilMs: first.untilMs,
   };
 }

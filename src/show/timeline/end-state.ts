@@ -4,6 +4,7 @@ import { pointTenths } from '../../exposure/points.js';
 import type { Moment } from '../../trace/moment.js';
 import { openSession, type Sums, type ToolMoment } from '../../trace/moment-tool.js';
 import type { WorkerMoment } from '../../trace/moment-worker.js';
+import { lifelessWord } from '../life.js';
 import { doseOnItsWay, isUnrated, levelOf, pointsText, workersExposureText } from '../standing.js';
 import { levelWord, minutesText, tenthsText, WINDOW_MS } from '../words.js';
 import { stateWords } from '../worker-state.js';
@@ -41,6 +42,7 @@ function toolText(tool: ToolMoment): string {
     ...(openSession(tool) === undefined && sessions.length > 0 ? ['no session open'] : []),
     ...(tool.unclaimed.triggerWindows > 0 ? [`unclaimed: ${sumsText(tool.unclaimed)}`] : []),
     ...(tool.setTenths === 0 ? ['no magnitude set'] : []),
+    ...(lifelessWord(tool) === '' ? [] : [lifelessWord(tool)]),
   ].join(', ');
 }
 

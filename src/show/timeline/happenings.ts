@@ -1,11 +1,13 @@
 // What happened, event by event, as far as it matters to a reader.
+import type { Display } from '../../port/port.js';
 import type { EventOf, TraceEvent } from '../../trace/kinds.js';
 import type { Moment } from '../../trace/moment.js';
 import { pointsUsed } from '../standing.js';
 import { passesText, tenthsText } from '../words.js';
+import { troubleText } from './troubles.js';
 
-/** The text of an event, given the moment after it; undefined for what does not matter here. */
-export function happeningText(event: TraceEvent, moment: Moment): string | undefined {
+/** The text of an event, given the moments before and after it; undefined for what does not matter here. */
+export function happeningText(event: TraceEvent, before: Moment, moment: Moment): string | undefined {
   const worker = moment.workers.find(({ name }) => name === event.by);
   switch (event.kind) {
     case 'hand.leave':
@@ -15,7 +17,7 @@ export function happeningText(event: TraceEvent, moment: Moment): string | undef
     case 'hand.nothing':
       return `"${event.verb}" comes to nothing: ${event.reason}`;
     case 'inner.magnitude':
-      return event.tenths === 0 ? 'has no magnitude' : `is set to ${tenthsText(event.tenths)} m/s²`;
+      return isFound(event, before) ? undefined : magnitudeText(event.tenths);
     case 'inner.session':
       return event.what === 'opened' ? `is paired with ${event.with}, session ${event.session}` : undefined;
     case 'inner.shift':
@@ -27,8 +29,23 @@ export function happeningText(event: TraceEvent, moment: Moment): string | undef
     case 'shown.mark':
       return event.on ? `marks ${event.counter} as ${event.mark}` : undefined;
     default:
-      return faultText(event);
+      return troubleText(event, displayOf(before, event.by));
   }
+}
+
+function displayOf({ workers, tools }: Moment, name: string): Display | null {
+  const device = [...workers, ...tools].find((one) => one.name === name);
+  return device?.display ?? null;
+}
+
+/** Whether a counter that has power again only says what it was set to before. */
+function isFound({ by, tenths }: EventOf<'inner.magnitude'>, before: Moment): boolean {
+  const tool = before.tools.find(({ name }) => name === by);
+  return tool?.display?.screen === 'dark' && tool.setTenths === tenths;
+}
+
+function magnitudeText(tenths: number): string {
+  return tenths === 0 ? 'has no magnitude' : `is set to ${tenthsText(tenths)} m/s²`;
 }
 
 /** Whether a tap acknowledges alerts: there were pending ones before it, and none after. */
@@ -50,28 +67,4 @@ function together({ by, who }: EventOf<'hand.leave'> | EventOf<'hand.return'>): 
 function shiftText(what: string, shift: number, points: number): string {
   if (what === 'opened') return `shift ${shift} opens`;
   return what === 'closed' ? `shift ${shift} closes at ${points} points` : `shift ${shift} has lasted over 16 h`;
-}
-
-function faultText(event: TraceEvent): string | undefined {
-  switch (event.kind) {
-    case 'fault.air':
-      return `fault: the air to ${event.worker} ${airText(event)}`;
-    case 'fault.sensor':
-      return `fault: its sensor is ${event.fault}`;
-    case 'fault.lifted':
-      return `fault over: ${event.what}`;
-    default:
-      return undefined;
-  }
-}
-
-function airText(event: EventOf<'fault.air'>): string {
-  const { delayFromMs, delayToMs, duplicateDen, duplicateNum, lossDen, lossNum } = event;
-  return [
-    lossNum === 0 ? '' : lossNum === lossDen ? 'loses every frame' : `loses ${lossNum} of ${lossDen} frames`,
-    duplicateNum === 0 ? '' : `doubles ${duplicateNum} of ${duplicateDen}`,
-    `delays by ${delayFromMs} to ${delayToMs} ms`,
-  ]
-    .filter((part) => part !== '')
-    .join(', ');
 }

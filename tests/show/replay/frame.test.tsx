@@ -162,6 +162,54 @@ describe('Frame', () => {
     expect(draw(reel, 61 * MINUTE, [160, 50]).join('\n')).not.toContain('Edda reaches the EAV, not');
   });
 
+  describe('of a day on which much goes wrong', () => {
+    const dark = { icons: [], screen: 'dark', second: -1, value: -1 };
+    const day = new MadeDay({ saw: 150, 'breaker of the upper gate': 60 }, ['Edda', 'Bram']).pair(0, 'saw', 'Edda');
+    day.work(MINUTE, 'saw', 'Edda', 30 * MINUTE);
+    for (const [minute, name] of [
+      [10, 'saw'],
+      [20, 'Edda'],
+    ] as const) {
+      day.step(minute * MINUTE, (recorder, at) => {
+        const cut = recorder.add(at, name, 'fault.cut', 0, { during: 'write' });
+        recorder.add(at, name, 'shown.display', cut, dark);
+      });
+    }
+    day.step(24 * MINUTE, (recorder, at) => {
+      recorder.add(at, 'Bram', 'shown.display', 0, { ...dark, screen: 'asleep' });
+      recorder.add(at, 'saw', 'fault.attack', 0, { everyMs: 1000, how: 'forge', worker: 'Edda' });
+      const n = recorder.add(at, 'bench', 'air.injected', 0, { bytes: '00', how: 'forge', to: 'Edda' });
+      const heard = recorder.add(at, 'Edda', 'air.heard', n, { frame: 'injected', from: 'bench' });
+      recorder.add(at, 'Edda', 'air.refused', heard, { frame: 'injected', from: 'bench', reason: 'tag' });
+    });
+    const reel = reelOf({ title: 'A rough day', events: day.events(), notes: [] });
+
+    it.each(SIZES)('fits %i × %i', (...size) => {
+      for (let minute = 0; minute <= 60; minute += 4) expectToFit(draw(reel, minute * MINUTE, size), size);
+    });
+
+    it('says what has no power, or sleeps, and shows no points of it as if they were live', () => {
+      const rows = draw(reel, 25 * MINUTE, [100, 30]);
+      expect(rows.find((row) => row.startsWith(' saw'))).toMatch(/● Edda runs it +Edda +15\.0 +no power /);
+      const edda = rows.findIndex((row) => row.startsWith(' E Edda'));
+      expect(rows[edda]).toMatch(/ \(\d+\)$/);
+      expect(rows[edda + 1]).toMatch(/ELV {2}no power, alert: EAV/);
+      const bram = rows.findIndex((row) => row.startsWith(' B Bram'));
+      expect(rows[bram]).toMatch(/ \(0\)$/);
+      expect(rows[bram + 1]).toMatch(/asleep, no shift/);
+      const before = draw(reel, 9 * MINUTE, [100, 30]).join('\n');
+      expect(before).not.toMatch(/no power|asleep|\(\d+\)$/m);
+    });
+
+    it('tells of it in the log, and of an attacker’s frames', () => {
+      const log = draw(reel, 25 * MINUTE, [160, 50]).join('\n');
+      expect(log).toMatch(/07:10:00 {3}saw its power fails within a write to its flash/);
+      expect(log).toMatch(/07:24:00 {3}Bram sleeps: its cell is too low/);
+      expect(log).toMatch(/07:24:00 {3}saw somebody sends forged frames between it and Edda/);
+      expect(log).toMatch(/attacker → Edda {2}forged frame {2}refused \(tag\)/);
+    });
+  });
+
   it('gives the chart the room of the tools where only the chart is wanted', () => {
     const both = draw(short, HOUR, [80, 24]).join('\n');
     const alone = draw(short, HOUR, [80, 24], { chartAlone: true }).join('\n');
