@@ -6,6 +6,7 @@ const commands: Commands = {
   replay: async () => (await import('./replay.js')).addReplay,
   check: async () => (await import('./check.js')).addCheck,
   trace: async () => (await import('./trace.js')).addTrace,
+  air: async () => (await import('./air.js')).addAir,
   readout: async () => (await import('./readout.js')).addReadout,
   exposure: async () => (await import('./exposure.js')).addExposure,
 };

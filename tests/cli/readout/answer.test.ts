@@ -1,5 +1,5 @@
 // counterproof readout: tables, JSON and CSV of a record, and what is refused instead.
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -78,6 +78,12 @@ describe('the record of a wearable', () => {
       CAUTIONS,
       '',
     ]);
+  });
+
+  test('is in README.md as it is printed', () => {
+    const text = readFileSync(new URL('../../../README.md', import.meta.url), 'utf8');
+    const command = '$ npx counterproof readout scenarios/wearable-read-out.yaml --wearable Edda';
+    expect(text).toContain(`${command}\n${answer(READ_OUT, { wearable: 'Edda' })}\`\`\``);
   });
 
   test('is the last one of the day, or the last one by a time', () => {

@@ -1,0 +1,27 @@
+// The comment of a frame in a capture: from whom to whom, what it is and says, and what became of it.
+import { frameContent, frameWord } from '../words.js';
+import type { Copy, SentFrame } from './sent-frames.js';
+
+/** What stands between a frame and the one that it is meant for, as the bench calls it. */
+const LOST: Readonly<Record<string, string>> = {
+  range: 'lost: out of reach',
+  loss: 'lost in the air',
+  intercepted: 'kept back by an attacker',
+};
+
+/** "breaker → Edda: tally, 16.0 points; heard" */
+export function frameText({ sent, lost, copies }: SentFrame): string {
+  const fate = lost === '' ? fateText(copies) : (LOST[lost] ?? `lost: ${lost}`);
+  if (sent.kind === 'air.injected') return `attacker → ${sent.to}: ${sent.how}; ${fate}`;
+  const content = frameContent(sent);
+  return `${sent.by} → ${sent.to}: ${frameWord(sent)}${content === '' ? '' : `, ${content}`}; ${fate}`;
+}
+
+/** Nothing arrives where the other has no power, or where the day ends first. */
+function fateText(copies: readonly Copy[]): string {
+  return copies.length === 0 ? 'not heard' : copies.map(copyText).join(', then ');
+}
+
+function copyText({ damaged, refused }: Copy): string {
+  return `heard${damaged ? ' damaged' : ''}${refused === '' ? '' : ` and refused (${refused})`}`;
+}
