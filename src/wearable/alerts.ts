@@ -17,8 +17,9 @@ export function callLevels(parts: Parts, total: number): void {
   parts.send({ type: 'LEVEL' });
 }
 
-/** Repeats the highest level passed. */
+/** Repeats the highest level passed; a wearable that sleeps calls nobody (CEL-1). */
 export function callAgain({ state, levels, board }: Parts): void {
+  if (state.asleep) return;
   const highest = levels[state.passed - 1];
   if (highest === undefined) throw new Error('no level is passed that could be called again');
   state.calls += 1;

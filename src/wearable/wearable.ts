@@ -61,8 +61,8 @@ export class Wearable {
     recover(parts);
     this.tellFound();
     board.inner.recovered(journal.counts());
-    this.resume();
     if (poor) parts.send({ type: 'CELL_LOW' });
+    this.resume();
     this.refresh();
   }
 
