@@ -32,13 +32,15 @@ export function programBadly(flash: Uint8Array, address: number, bytes: Uint8Arr
   }
 }
 
-/** Power fails after `steps` of ERASE_STEPS: a byte is as it was, blank, or has some of its bits set; the later, the blanker. */
+/**
+ * Power fails after `steps` of ERASE_STEPS: a byte is as it was, has some of its bits set, or is blank. Early on most are as
+ * they were, late most are blank.
+ */
 export function eraseCut(page: Uint8Array, steps: number, random: RandomStream): void {
-  if (steps === 0) return;
   for (let index = 0; index < page.length; index++) {
     const drawn = random.bits();
-    if (drawn % ERASE_STEPS < steps) page[index] = BLANK;
-    else if (drawn & 0x100) page[index]! |= drawn >>> 16;
+    if (drawn % ERASE_STEPS >= steps) continue;
+    page[index]! |= (drawn >>> 8) % ERASE_STEPS < steps ? BLANK : drawn >>> 16;
   }
 }
 

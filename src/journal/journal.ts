@@ -165,7 +165,7 @@ export class Journal {
 
   /** False where it must wait. */
   private write(key: number, value: Uint8Array | null): boolean {
-    const written = this.log.append(key, value, READY_PAGES - 1) === 'done';
+    const written = this.log.append(key, value) === 'done';
     this.tidy();
     return written;
   }

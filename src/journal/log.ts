@@ -8,12 +8,12 @@ import { BLANK, has, NO_PAGE, nextPage, READY, readyRun, WASTE } from './pages.j
 import { type Kept, type Recovered, recover } from './recover.js';
 
 /**
- * Pages that are ready while nothing is amiss, so that any two may go bad at once. A change opens the first of them only while
- * there are all; what is live on the oldest page needs one at most, and two are there to turn out bad.
+ * Pages that are ready before a change is written, so that any two may go bad at once: one that the change may open, one into
+ * which what is live on the oldest page may run over, and two that may turn out bad.
  */
-export const READY_PAGES = 3;
+export const READY_PAGES = 4;
 
-/** Refused: power has failed, or an erase goes on. Full: no page may be opened before another is made ready. */
+/** Refused: power has failed, or an erase goes on. Full: there is no room, and no page is ready. */
 export type Appended = 'done' | 'refused' | 'full';
 
 /** Plain data, but for the map. */
@@ -62,15 +62,15 @@ export class Log {
   }
 
   /**
-   * Writes a record, in another page where there is no room or the page turns out bad, and leaves at least `leave` ready
-   * pages unopened. value null: a drop. The value is kept as it is given, not copied.
+   * Writes a record, in another page where there is no room or the page turns out bad. value null: a drop. The value is kept
+   * as it is given, not copied.
    */
-  append(key: number, value: Uint8Array | null, leave: number): Appended {
+  append(key: number, value: Uint8Array | null): Appended {
     const { state } = this;
     const size = recordBytes(value);
     for (let tried = 0; tried <= FLASH.pages; tried++) {
       if (state.pages.head === NO_PAGE || state.end + size > FLASH.pageBytes) {
-        const opened = this.openPage(leave);
+        const opened = this.openPage();
         if (opened !== 'done') return opened;
       }
       const { pages, end } = state;
@@ -111,10 +111,11 @@ export class Log {
       if (state.erasing !== NO_PAGE) return true;
       if (state.noteDue) {
         // Before the next page is erased: it may hold a drop of what a page still shows that is retired since.
-        const noted = this.append(NOTE_KEY, writeNote(state.pages), 0);
-        if (noted !== 'done') return noted === 'refused';
         state.noteDue = false;
-        continue;
+        const noted = this.append(NOTE_KEY, writeNote(state.pages));
+        if (noted === 'done') continue;
+        state.noteDue = true;
+        return noted === 'refused';
       }
       const { ready, next } = readyRun(state.pages);
       if (ready >= READY_PAGES) state.untidy = false;
@@ -133,7 +134,7 @@ export class Log {
     if (pages.is[page]! > 0) {
       for (const [key, { value, page: on }] of kept) {
         if (on !== page) continue;
-        const moved = this.append(key, value, 0);
+        const moved = this.append(key, value);
         if (moved !== 'done') return moved;
       }
       const struck = has(pages.worn, page) ? 'bad' : this.program(page * FLASH.pageBytes, STRUCK_OUT);
@@ -161,11 +162,11 @@ export class Log {
   }
 
   /** Opens the next ready page as head. */
-  private openPage(leave: number): Appended {
+  private openPage(): Appended {
     const { state } = this;
     const { pages } = state;
     for (let tried = 0; tried < FLASH.pages; tried++) {
-      if (readyRun(pages).ready <= leave) return 'full';
+      if (readyRun(pages).ready === 0) return 'full';
       const page = nextPage(pages, pages.head);
       const sequence = pages.head === NO_PAGE ? 1 : pages.is[pages.head]! + 1;
       const opened = this.program(page * FLASH.pageBytes + MARK_BYTES, pageOpening(sequence));

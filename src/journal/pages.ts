@@ -4,7 +4,7 @@ import { FLASH } from '../port/flash.js';
 
 /** A page that holds records is known by its sequence, 1 or more; the others by one of these. */
 export const READY = -1;
-/** Blank, but nobody marked it as erased: as it left its maker. */
+/** Blank, but not marked as erased: as it left its maker, or as an erase that was cut short may look. */
 export const BLANK = -2;
 /** Whatever is on it counts for nothing: it must be erased. */
 export const WASTE = 0;

@@ -24,7 +24,7 @@ export interface Recovered {
 /** Reads all pages and replays their records in the order in which they were written. */
 export function recover(flash: Flash): Recovered {
   const bytes = flash.read(0, FLASH.pages * FLASH.pageBytes);
-  const is = statesOf(bytes);
+  const is = Array.from({ length: FLASH.pages }, (_, page) => stateOf(bytes, page * FLASH.pageBytes));
   const written = is.flatMap((state, page) => (state > 0 ? [page] : [])).sort((a, b) => is[a]! - is[b]!);
   const whole = new Replay(bytes, is, written);
   const note = readNote(whole.valueOf(NOTE_KEY));
@@ -38,13 +38,6 @@ export function recover(flash: Flash): Recovered {
     replayed: replay.replayed,
     torn: replay.torn,
   };
-}
-
-function statesOf(bytes: Uint8Array): number[] {
-  const is = Array.from({ length: FLASH.pages }, (_, page) => stateOf(bytes, page * FLASH.pageBytes));
-  // Blank without a mark is what an erase that was cut short may look like. It is trusted only as it came from the maker.
-  const isNew = is.every((state) => state === BLANK || state === WASTE);
-  return isNew ? is : is.map((state) => (state === BLANK ? WASTE : state));
 }
 
 function stateOf(bytes: Uint8Array, start: number): number {

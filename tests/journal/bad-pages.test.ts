@@ -1,23 +1,34 @@
 // KEP-4: programs and erases are verified, and pages that fail are retired; a journal that can keep nothing says so.
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { newFlash, SimFlash } from '../../sim/flash/flash.js';
 import { GEOMETRY } from '../../sim/flash/geometry.js';
 import { RandomStream } from '../../sim/kernel/random.js';
 import { Journal, type Outcome } from '../../src/journal/journal.js';
+import { Foretelling } from './foretelling.js';
 import { contentsOf } from './model.js';
 
-const STORED = 20;
+vi.setConfig({ testTimeout: 120_000 });
 
-/** A device at work: 20 values that stay, and one that changes; sizes in bytes. */
+/** A device at work: values that stay, and one that changes. */
 class Device {
-  readonly flash: SimFlash;
-  journal: Journal;
   private written = 0;
 
-  constructor(seed: number, storedBytes = 90) {
-    this.flash = new SimFlash(newFlash(RandomStream.named(seed, 'bad')));
-    this.journal = Journal.open(this.flash);
-    for (let slot = 0; slot < STORED; slot++) this.keep(2, slot, new Uint8Array(storedBytes).fill(slot));
+  private constructor(
+    readonly flash: SimFlash,
+    public journal: Journal,
+    private readonly stored: number,
+  ) {}
+
+  static opened(seed: number, { stored, bytes } = { stored: 20, bytes: 90 }): Device {
+    const flash = new SimFlash(newFlash(RandomStream.named(seed, 'bad')));
+    const device = new Device(flash, Journal.open(flash), stored);
+    for (let slot = 0; slot < stored; slot++) device.keep(2, slot, new Uint8Array(bytes).fill(slot));
+    return device;
+  }
+
+  fork(): Device {
+    const flash = this.flash.fork();
+    return new Device(flash, this.journal.fork(flash), this.stored);
   }
 
   keep(type: number, slot: number, value: Uint8Array): Outcome {
@@ -29,11 +40,11 @@ class Device {
     return outcome;
   }
 
-  work(changes: number): Outcome {
+  work(changes: number, bytes = 20): Outcome {
     let outcome: Outcome = 'kept';
     for (let made = 0; made < changes; made++) {
       this.written += 1;
-      const value = new Uint8Array(20);
+      const value = new Uint8Array(bytes);
       value.set([this.written >> 8, this.written]);
       outcome = this.keep(1, 0, value);
     }
@@ -45,20 +56,28 @@ class Device {
   }
 
   expectAllStored(): void {
-    expect(contentsOf(this.journal).size).toBe(STORED + 1);
+    expect(contentsOf(this.journal).size).toBe(this.stored + 1);
     expect(contentsOf(Journal.open(this.flash.fork()))).toEqual(contentsOf(this.journal));
-    for (let slot = 0; slot < STORED; slot++) expect(this.journal.get(2, slot)?.[0]).toBe(slot);
+    for (let slot = 0; slot < this.stored; slot++) expect(this.journal.get(2, slot)?.[0]).toBe(slot);
   }
+}
+
+let last = 0;
+
+/** A value unlike the one before. */
+function bytesOf(length: number): Uint8Array {
+  last += 1;
+  return new Uint8Array(length).fill(last);
 }
 
 /** Enough changes for the ring to go round. */
 const ROUND = 2600;
 
 describe('bad pages', () => {
-  it('are retired one after another, up to eleven, and nothing is lost', () => {
+  it('are retired one after another, up to ten, and nothing is lost', () => {
     for (let seed = 0; seed < 5; seed++) {
-      const device = new Device(seed);
-      for (let page = 0; page < 11; page++) {
+      const device = Device.opened(seed);
+      for (let page = 0; page < 10; page++) {
         device.flash.spoil((page * 5 + seed) % GEOMETRY.pages);
         expect(device.work(ROUND)).toBe('kept');
         expect(device.journal.counts().retired).toBe(page + 1);
@@ -68,8 +87,25 @@ describe('bad pages', () => {
     }
   });
 
+  it('may be any two at once, also where the pages before them are full of what is live', () => {
+    const crowded = Device.opened(5, { stored: 100, bytes: 248 });
+    for (let phase = 0; phase < 4; phase++) {
+      crowded.work(14, 248);
+      for (let one = 0; one < GEOMETRY.pages; one++) {
+        for (let other = one + 1; other < GEOMETRY.pages; other++) {
+          const device = crowded.fork();
+          device.flash.spoil(one);
+          device.flash.spoil(other);
+          expect(device.work(120, 248), `${phase}: ${one} and ${other}`).toBe('kept');
+          expect(device.journal.counts().retired).toBe(2);
+          device.expectAllStored();
+        }
+      }
+    }
+  });
+
   it('are written no more once they are retired, also after a restart', () => {
-    const device = new Device(1);
+    const device = Device.opened(1);
     device.work(700);
     device.flash.spoil(4);
     device.flash.spoil(9);
@@ -85,7 +121,7 @@ describe('bad pages', () => {
   });
 
   it('leave the others evenly worn', () => {
-    const device = new Device(2);
+    const device = Device.opened(2);
     device.work(ROUND);
     device.flash.spoil(3);
     device.flash.spoil(12);
@@ -94,9 +130,32 @@ describe('bad pages', () => {
     expect(Math.max(...healthy) - Math.min(...healthy)).toBeLessThanOrEqual(2);
   });
 
+  it('do not bring back what was dropped, also where power fails before all is noted', () => {
+    for (let seed = 0; seed < 4; seed++) {
+      const flash = new SimFlash(newFlash(RandomStream.named(seed, 'bad')));
+      const watched = new Foretelling(flash, () => {
+        if (isDropped && Journal.open(flash.fork()).get(3, 1) !== null) throw new Error('what was dropped is back');
+      });
+      let isDropped = false;
+      const journal = Journal.open(watched);
+      journal.put(3, 1, bytesOf(60));
+      // The first page is worn now, holds the value, and will be retired without being erased; the next holds the drop.
+      flash.spoil(0);
+      while (journal.counts().retired === 0) journal.put(1, 0, bytesOf(20));
+      expect(journal.drop(3, 1)).toBe('kept');
+      isDropped = true;
+      for (let made = 0; made < ROUND; made++) {
+        journal.put(1, 0, bytesOf(20));
+        flash.finishErase();
+        journal.settle();
+      }
+      expect(flash.erases.slice(0, 2)).toEqual([0, 1]);
+    }
+  });
+
   it('do not bring back what was dropped while its page was good', () => {
     for (let seed = 0; seed < 40; seed++) {
-      const device = new Device(seed);
+      const device = Device.opened(seed);
       device.keep(3, 1, new Uint8Array(60).fill(7));
       device.flash.spoil(0);
       device.work(100 + 35 * seed);
@@ -114,7 +173,7 @@ describe('bad pages', () => {
 describe('a journal that can keep nothing', () => {
   it('says so for good, throws nothing, and shows what it kept', () => {
     for (let seed = 0; seed < 20; seed++) {
-      const device = new Device(seed);
+      const device = Device.opened(seed);
       device.work(100 * seed);
       const kept = contentsOf(device.journal);
       for (let page = 0; page < GEOMETRY.pages; page++) device.flash.spoil(page);
@@ -135,27 +194,27 @@ describe('a journal that can keep nothing', () => {
   });
 
   it('says so when what is live no longer fits the pages that are left', () => {
-    const device = new Device(3, 248);
+    const device = Device.opened(3, { stored: 20, bytes: 248 });
     const room: number[] = [];
     for (let page = 0; page < GEOMETRY.pages && !device.journal.failed(); page++) {
       device.flash.spoil(page);
       device.work(ROUND);
       room.push(GEOMETRY.pages - device.journal.counts().retired);
     }
-    // 20 records of 256 bytes need two pages beside the head and the three that are ready.
-    expect(room.at(-1)).toBe(5);
+    // 20 records of 256 bytes need two pages beside the head and the four that are ready.
+    expect(room.at(-1)).toBe(6);
     expect(device.journal.get(2, 7)?.length).toBe(248);
   });
 });
 
 describe('room', () => {
   it('is refused to what does not fit, without harm to what is kept', () => {
-    const device = new Device(4);
+    const device = Device.opened(4);
     let taken = 0;
     for (let slot = 0; slot < 256 && device.keep(3, slot, new Uint8Array(248).fill(slot)) === 'kept'; slot++)
       taken += 1;
     expect(taken).toBeGreaterThan(150);
-    expect(taken).toBeLessThan(200);
+    expect(taken).toBeLessThan(170);
     expect(device.journal.failed()).toBe(false);
     expect(device.keep(3, 0, new Uint8Array(248).fill(99))).toBe('kept');
     const erases = Math.max(...device.flash.erases);

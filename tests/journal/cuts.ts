@@ -3,10 +3,9 @@
 // and, where asked, power is cut again at every step of that too. Forks make it affordable.
 
 import { newFlash, SimFlash } from '../../sim/flash/flash.js';
-import { ERASE_STEPS } from '../../sim/flash/geometry.js';
 import { RandomStream } from '../../sim/kernel/random.js';
 import { Journal, type Outcome } from '../../src/journal/journal.js';
-import type { Flash } from '../../src/port/flash.js';
+import { Foretelling, type Operation } from './foretelling.js';
 import { type Change, contentsOf, firstKept, Model } from './model.js';
 
 export interface Cuts {
@@ -28,36 +27,6 @@ export interface CutOptions {
   readonly to: number;
   /** Cut again at every step of the first change after each recovery. */
   readonly again: boolean;
-}
-
-/** An operation of the flash, that can be done to any copy. */
-interface Operation {
-  readonly steps: number;
-  readonly erases: boolean;
-  readonly on: (flash: SimFlash) => void;
-}
-
-/** A flash that tells of each operation before it is done. */
-class Foretelling implements Flash {
-  constructor(
-    readonly inner: SimFlash,
-    private readonly tell: (operation: Operation) => void,
-  ) {}
-  read(address: number, length: number): Uint8Array {
-    return this.inner.read(address, length);
-  }
-  program(address: number, bytes: Uint8Array): boolean {
-    if (!this.inner.busy())
-      this.tell({ steps: bytes.length, erases: false, on: (flash) => flash.program(address, bytes) });
-    return this.inner.program(address, bytes);
-  }
-  erase(page: number): boolean {
-    if (!this.inner.busy()) this.tell({ steps: ERASE_STEPS, erases: true, on: (flash) => flash.erase(page) });
-    return this.inner.erase(page);
-  }
-  busy(): boolean {
-    return this.inner.busy();
-  }
 }
 
 /** A change that is made after each recovery, to a key that no history uses. */

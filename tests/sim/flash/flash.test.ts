@@ -136,8 +136,8 @@ describe('erase', () => {
     };
     expect(blank(0, 1)).toBe(0);
     const half = blank(ERASE_STEPS / 2, 1);
-    expect(half).toBeGreaterThan(pageBytes / 4);
-    expect(half).toBeLessThan((pageBytes * 3) / 4);
+    expect(half).toBeGreaterThan(pageBytes / 8);
+    expect(half).toBeLessThan(pageBytes / 2);
     const last = blank(ERASE_STEPS - 1, 1);
     expect(last).toBeGreaterThan((pageBytes * 9) / 10);
     expect(last).toBeLessThan(pageBytes);
