@@ -1,5 +1,5 @@
 // The words of a scenario that other folders own, put together: requirements from the catalogue, states from the charts,
-// screens and icons from the faces.
+// screens and icons from the faces, and from the bench the display of a device without power.
 import { fileURLToPath } from 'node:url';
 import type { AnyStateMachine } from 'xstate';
 import { DARK } from '../../bench/world.js';
