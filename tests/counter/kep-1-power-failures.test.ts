@@ -45,7 +45,7 @@ test('uncut, everything is charged to the last window', () => {
   life.live();
   expect(life.saw.flash.erases.reduce((sum, erases) => sum + erases, 0)).toBe(2);
   const ran = ranOf(life);
-  expect(ran).toEqual({ edda: 120, bram: 80, nobody: 100 });
+  expect(ran).toEqual({ edda: 120, bram: 80, nobody: 200 });
   expectWhole(life, ran, 0);
   expect(life.charged()).toEqual({ ...ran, nobody: ran.nobody + LAST_BURST_WINDOWS });
 });

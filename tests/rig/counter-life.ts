@@ -21,7 +21,7 @@ export class CounterLife {
   private owner: Owner = 'nobody';
   private readonly bursts: { readonly fromMs: number; readonly forMs: number; readonly owner: Owner }[] = [];
   private readonly steps = [
-    () => this.work(7_000),
+    () => this.work(17_000),
     () => this.pair('edda'),
     () => this.work(12_000),
     () => this.work(100),
