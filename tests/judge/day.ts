@@ -13,10 +13,20 @@ export const LEVELS: readonly LevelField[] = [
 ];
 
 type Some<K extends Kind> = Partial<Fields<K>>;
+type SessionTurn = 'opened' | 'sealed' | 'delivered' | 'read out';
+
+/** Bytes of a frame, others for each that is numbered otherwise. */
+function bytesOf(by: string, session: number, sequence: number): string {
+  return [by.length, session, sequence].map((number) => number.toString(16).padStart(8, '0')).join('');
+}
 
 /** A day from 07:00 for ten hours: breaker (12.0 m/s², keyed so) and saw (5.0 m/s², not keyed), Edda and Bram. */
 export class DayTrace {
   readonly recorder = new Recorder();
+  /** Number of each worker's newest shift, and whether it is open. */
+  private readonly shifts = new Map<string, { shift: number; open: boolean }>();
+  /** Windows that the journals hold, by tool and session. */
+  private readonly held = new Map<string, number>();
 
   constructor(untilMs = 10 * 3_600_000) {
     this.add(0, 'bench', 'hand.day', { fromMs: SEVEN_MS, regime: 'gb-2005', seed: 7, untilMs });
@@ -42,17 +52,30 @@ export class DayTrace {
     return this.add(at, by, 'hand.stop', { tool });
   }
 
-  session(
-    at: number,
-    what: 'opened' | 'sealed' | 'delivered' | 'read out',
-    session = 1,
-    worker = 'Edda',
-    tool = 'breaker',
-  ) {
-    return this.add(at, tool, 'inner.session', { session, what, with: worker });
+  /** One that is opened has been accepted by both, and its key is kept for the shift that is open, or the next. */
+  session(at: number, what: SessionTurn, session = 1, worker = 'Edda', tool = 'breaker') {
+    const cause = what === 'opened' ? this.accept(at, session, worker, tool) : 0;
+    return this.add(at, tool, 'inner.session', { session, what, with: worker }, cause);
+  }
+
+  pair(at: number, session = 1, worker = 'Edda', tool = 'breaker', cause = 0) {
+    const { shift, open } = this.shifts.get(worker) ?? { shift: 0, open: false };
+    return this.add(at, worker, 'inner.paired', { counter: tool, session, shift: open ? shift : shift + 1 }, cause);
+  }
+
+  /** Returns the n of the last accept as it is heard. */
+  private accept(at: number, session: number, worker: string, tool: string): number {
+    const asked = this.heard(at, this.pairing(at, 'accept', tool, worker), { frame: 'accept', from: tool }, worker);
+    this.pair(at, session, worker, tool, asked);
+    return this.heard(at, this.pairing(at, 'accept', worker, tool), { frame: 'accept', from: worker }, tool);
+  }
+
+  found(at: number, what: 'opened' | 'sealed', session = 1, worker = 'Edda', tool = 'breaker') {
+    return this.add(at, tool, 'inner.found', { session, what, with: worker });
   }
 
   shift(at: number, what: 'opened' | 'closed' | 'long', shift = 1, worker = 'Edda') {
+    this.shifts.set(worker, { shift, open: what !== 'closed' });
     return this.add(at, worker, 'inner.shift', { shift, what });
   }
 
@@ -62,10 +85,54 @@ export class DayTrace {
     return this.add(at, tool, 'inner.count', { ...sums, ...fields });
   }
 
-  tally(at: number, triggerWindows: number, fields: Some<'air.tally'> = {}, tool = 'breaker') {
+  kept(at: number, triggerWindows: number, fields: Some<'inner.kept'> = {}, tool = 'breaker') {
+    this.held.set(`${tool} ${fields.session ?? 1}`, triggerWindows);
+    const sums = { dose: triggerWindows * 1_440_000, session: 1, triggerWindows, unratedWindows: 0 };
+    return this.add(at, tool, 'inner.kept', { ...sums, ...fields });
+  }
+
+  /** What it tells is kept first, unless `keeps` says otherwise. */
+  tally(at: number, triggerWindows: number, fields: Some<'air.tally'> = {}, tool = 'breaker', keeps = true) {
     const sums = { dose: triggerWindows * 1_440_000, triggerWindows, unratedWindows: 0 };
     const header = { cell: 3, flags: 0, link: 9, magnitudeTenths: 120, sequence: 1, session: 1, to: 'Edda' };
-    return this.add(at, tool, 'air.tally', { ...header, ...sums, ...fields });
+    const tally = { ...header, ...sums, ...fields };
+    if (keeps && (this.held.get(`${tool} ${tally.session}`) ?? -1) < triggerWindows) {
+      const { dose, session, unratedWindows } = tally;
+      this.kept(at, triggerWindows, { dose, session, unratedWindows }, tool);
+    }
+    const bytes = bytesOf(tool, tally.session, tally.sequence);
+    return this.add(at, tool, 'air.tally', { ...tally, bytes: fields.bytes ?? bytes });
+  }
+
+  report(at: number, fields: Some<'air.report'> = {}, tool = 'breaker') {
+    const header = { bytes: '', link: 9, sequence: 1, session: 1, to: 'Edda' };
+    const sums = { powerLosses: 0, shortBursts: 0, unclaimedDose: 0, unclaimedWindows: 0 };
+    return this.add(at, tool, 'air.report', { ...header, ...sums, ...fields });
+  }
+
+  ack(at: number, highest: number, fields: Some<'air.ack'> = {}, by = 'Edda') {
+    const bytes = bytesOf(by, fields.link ?? 9, fields.sequence ?? 1);
+    const header = { bytes, link: 9, sequence: 1, to: 'breaker' };
+    const ack = { closed: false, highest, highestReport: 0, leftTenths: 5, level: 0 };
+    return this.add(at, by, 'air.ack', { ...header, ...ack, ...fields });
+  }
+
+  pairing(at: number, frame: string, by: string, to: string) {
+    return this.add(at, by, 'air.pairing', { bytes: bytesOf(by, at, frame.length), frame, to });
+  }
+
+  cut(at: number, by: string, during = 'now') {
+    this.add(at, by, 'fault.cut', { during });
+    this.display(at, by, { screen: 'dark' });
+  }
+
+  /** Power is back: what the device finds is told from now on, until recovered(). */
+  back(at: number, by: string) {
+    return this.add(at, by, 'fault.lifted', { what: 'power' });
+  }
+
+  recovered(at: number, by: string) {
+    return this.add(at, by, 'flash.recovered', { records: 1, retired: 0, torn: 0 });
   }
 
   heard(at: number, cause: number, fields: Some<'air.heard'> = {}, by = 'Edda') {

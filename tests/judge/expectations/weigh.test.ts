@@ -348,7 +348,7 @@ describe('messages', () => {
   it('are matched by frame, sender and receiver', () => {
     const trace = new DayTrace();
     trace.tally(MINUTE, 1);
-    trace.add(2 * MINUTE, 'Edda', 'air.pairing', { frame: 'hello', to: 'breaker' });
+    trace.pairing(2 * MINUTE, 'hello', 'Edda', 'breaker');
     const sent = (frame: string, from: string | null, to: string | null) => {
       const claim = { happening: { of: 'message', frame, from, to } } as const;
       return !judged(trace, { form: 'never', fromMs: 0, untilMs: 5 * MINUTE, claim }).held;

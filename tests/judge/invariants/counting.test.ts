@@ -77,12 +77,13 @@ describe('trigger time is the true handwork, within a window at each end', () =>
     ]);
   });
 
-  it('lets a faulty sensor count nothing or everything, only while it is faulty (TRG-5)', () => {
-    const faulty = (windows: number, later: number) => {
+  it('counts a clipped sensor as running, and need count nothing with a silent one (TRG-5)', () => {
+    const faulty = (fault: string, windows: number, later: number) => {
       const day = opened();
-      day.add(MINUTE, 'breaker', 'fault.sensor', { fault: 'clipped' });
+      day.add(MINUTE, 'breaker', 'fault.sensor', { fault });
       day.start(MINUTE + 1000);
       day.stop(MINUTE + 6000);
+      if (fault !== 'clipped') day.count(MINUTE + 6600, windows);
       day.add(MINUTE + 30_000, 'breaker', 'fault.lifted', { what: 'sensor' });
       day.count(MINUTE + 31_000, windows);
       day.start(2 * MINUTE);
@@ -90,9 +91,27 @@ describe('trigger time is the true handwork, within a window at each end', () =>
       day.count(2 * MINUTE + 11_000, windows + later);
       return told(countedAsRun, day);
     };
-    expect([faulty(0, 100), faulty(300, 100)]).toEqual([[], []]);
-    expect(faulty(0, 0)).toHaveLength(1);
-    expect(faulty(400, 100)).not.toEqual([]);
+    expect([faulty('clipped', 298, 100), faulty('clipped', 302, 100)]).toEqual([[], []]);
+    expect([faulty('silent', 0, 100), faulty('frozen', 52, 100)]).toEqual([[], []]);
+    expect(faulty('clipped', 297, 100)).toHaveLength(1);
+    expect(faulty('clipped', 303, 100)).not.toEqual([]);
+    expect(faulty('silent', 53, 100)).not.toEqual([]);
+    expect(faulty('silent', 0, 97)).toHaveLength(1);
+  });
+
+  it('lets a sensor that clips soon after a stop count what was withheld (TRG-2)', () => {
+    const clips = (afterMs: number, windows: number) => {
+      const day = opened();
+      day.start(MINUTE);
+      day.stop(MINUTE + 5000);
+      day.add(MINUTE + 5000 + afterMs, 'breaker', 'fault.sensor', { fault: 'clipped' });
+      day.add(MINUTE + 8000 + afterMs, 'breaker', 'fault.lifted', { what: 'sensor' });
+      day.count(MINUTE + 20_000, windows);
+      return told(countedAsRun, day);
+    };
+    // 5 s of work, 3 s of a clipped sensor, two windows at the ends of each, and the gap between them.
+    expect([clips(599, 89), clips(700, 84)]).toEqual([[], []]);
+    expect(clips(700, 85)).not.toEqual([]);
   });
 
   it('adds sessions and unclaimed time up', () => {
@@ -221,15 +240,15 @@ describe('every u is counted in one place', () => {
   it('tells of a report of unclaimed dose that was never counted so', () => {
     const reported = (unclaimedDose: number) => {
       const day = new DayTrace();
-      day.count(MINUTE, 10, { session: 0 });
+      day.count(MINUTE, 11, { session: 0 });
+      day.kept(MINUTE, 10, { session: 0 });
       day.session(2 * MINUTE, 'opened');
-      const fields = { link: 9, powerLosses: 0, sequence: 1, session: 1, shortBursts: 0, to: 'Edda' };
-      day.add(3 * MINUTE, 'breaker', 'air.report', { ...fields, unclaimedDose, unclaimedWindows: 10 });
+      day.report(3 * MINUTE, { unclaimedDose, unclaimedWindows: 10 });
       return told(countedInOnePlace, day);
     };
     expect(reported(10 * U)).toEqual([]);
     expect(reported(10 * U + 1)).toEqual([
-      'wrong: breaker reports 14400001 u in 10 windows unclaimed, and has counted 14400000 u in 10 windows so',
+      'wrong: breaker reports 14400001 u in 10 windows unclaimed, and has kept 14400000 u in 10 windows so',
     ]);
   });
 });

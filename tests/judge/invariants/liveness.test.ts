@@ -5,7 +5,16 @@ import { allDelivered } from '../../../src/judge/invariants/all-delivered.js';
 import { DayTrace, MINUTE } from '../day.js';
 import { told } from './told.js';
 
-const AIR = { delayFromMs: 1, delayToMs: 9, duplicateDen: 1, duplicateNum: 0, lossDen: 1, lossNum: 1 };
+const AIR = {
+  delayFromMs: 1,
+  delayToMs: 9,
+  duplicateDen: 1,
+  duplicateNum: 0,
+  errorDen: 1,
+  errorNum: 0,
+  lossDen: 1,
+  lossNum: 1,
+};
 
 /** The breaker counts ten windows for Edda at 07:10 and seals the session at 07:20. */
 function sealed(more: (day: DayTrace) => void = () => {}): DayTrace {

@@ -181,11 +181,9 @@ describe('no frame is heard that was not sent', () => {
     const tally = day.tally(2 * MINUTE, 1);
     day.heard(2 * MINUTE + 5, tally);
     day.heard(2 * MINUTE + 9, tally);
-    const hello = day.add(3 * MINUTE, 'Edda', 'air.pairing', { frame: 'hello', to: 'breaker' });
+    const hello = day.pairing(3 * MINUTE, 'hello', 'Edda', 'breaker');
     day.heard(3 * MINUTE, hello, { frame: 'hello', from: 'Edda' }, 'breaker');
-    const ack = { closed: false, highest: 1, highestReport: 0, leftTenths: 5, level: 0, link: 9, sequence: 1 };
-    const sent = day.add(4 * MINUTE, 'Edda', 'air.ack', { ...ack, to: 'breaker' });
-    day.heard(4 * MINUTE, sent, { frame: 'ack', from: 'Edda' }, 'breaker');
+    day.heard(4 * MINUTE, day.ack(4 * MINUTE, 1), { frame: 'ack', from: 'Edda' }, 'breaker');
     expect(told(heardWasSent, day)).toEqual([]);
   });
 
