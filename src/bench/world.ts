@@ -11,7 +11,7 @@ import type { CounterInput, Display, SensorState } from '../port/port.js';
 import type { Refusal } from '../port/refusals.js';
 import type { Day } from '../scenario/day.js';
 import type { WearableInput } from '../wearable/wearable.js';
-import type { AttackState } from './attacks/attack.js';
+import type { AttackState } from './attacks/state.js';
 import type { Task } from './task.js';
 
 /** Where everybody is who has not left. */

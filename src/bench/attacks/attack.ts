@@ -1,23 +1,12 @@
 // Attacks on the air between a counter and a wearable (TAL-4): somebody hears what the two send, and sends frames of their own,
 // or sits in the middle of their pairings.
-import { type Attack, type AttackerState, attack } from '../../../sim/radio/attacker.js';
+import { type AttackerState, attack } from '../../../sim/radio/attacker.js';
 import { hexText } from '../hex.js';
 import { counterId, nameOf, type Stage, wearableId } from '../stage.js';
-import type { Middle } from './middle.js';
+import type { AttackState } from './state.js';
 
 /** A frame of an attacker takes this long; it comes from nearby. */
 const INJECTED_MS = 1;
-
-/** One attack of the day. */
-export interface AttackState {
-  readonly how: Attack | 'middle';
-  readonly tool: number;
-  readonly worker: number;
-  readonly everyMs: number;
-  over: boolean;
-  /** The pairing that is being attacked, of an attack in the middle. */
-  middle: Middle | null;
-}
 
 export function beginAttack(stage: Stage, order: Omit<AttackState, 'over' | 'middle'>, forMs: number): void {
   const { world, clock } = stage;

@@ -6,20 +6,8 @@ import { commitmentOf, sessionKey, type Transcript } from '../../link/pairing.js
 import type { ClearMessage, Message } from '../../link/pairing-messages.js';
 import { PAIRING_BYTES, randomBytes } from '../../port/random.js';
 import { counterId, type Stage, wearableId } from '../stage.js';
-import { type AttackState, inject } from './attack.js';
-
-/** What somebody in the middle knows so far; bytes are those of X25519 keys and nonces. */
-export interface Middle {
-  readonly secret: Uint8Array;
-  readonly publicKey: Uint8Array;
-  readonly nonce: Uint8Array;
-  wearableKey: Uint8Array | null;
-  wearableNonce: Uint8Array | null;
-  counterKey: Uint8Array | null;
-  counterNonce: Uint8Array | null;
-  link: number;
-  session: number;
-}
+import { inject } from './attack.js';
+import type { AttackState, Middle } from './state.js';
 
 /** A frame of a pairing that comes by on its way. True where it goes no further. */
 export function intercept(stage: Stage, order: AttackState, frame: Uint8Array, meaning: Message): boolean {
