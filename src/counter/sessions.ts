@@ -58,6 +58,7 @@ export function seal(parts: Parts): void {
   };
   state.sealed.push(sealed);
   state.open = null;
+  state.tallyWaits = false;
   keepSealed(parts, sealed);
   board.inner.session(session, 'sealed', wearable);
   send({ type: 'SEALED' });
