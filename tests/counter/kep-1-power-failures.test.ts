@@ -10,6 +10,8 @@ const PATIENCE_MS = 60_000;
 
 /** The power is back after a failure: what was counted is there but for 10 s, once, and with whom it belongs. */
 function expectWhole(life: CounterLife, ran: Record<Owner, number>, failures: number): void {
+  const found = life.saw.found.map((what) => what.split(' ')[1]);
+  expect(new Set(found).size).toBe(found.length);
   life.finish();
   const charged = life.charged();
   const all = (sums: Record<Owner, number>) => sums.edda + sums.bram + sums.nobody;

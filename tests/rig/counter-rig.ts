@@ -12,8 +12,10 @@ export const WORK_MM = 65_000;
 export const REST_MM = 80;
 
 export class CounterRig extends DeviceRig<ModelCounter> {
-  /** "opened 1", "sealed 1", "delivered 1" …, and "found opened 1" after a start. */
+  /** "opened 1", "sealed 1", "delivered 1" … */
   readonly sessions: string[] = [];
+  /** Sessions that it had when it started last: "opened 1", "sealed 2" … */
+  readonly found: string[] = [];
   /** Sums of every session as the counter last told them, session 0 for the unclaimed; and those that its journal holds. */
   readonly counted = new Map<number, Sums>();
   readonly kept = new Map<number, SessionSums>();
@@ -84,6 +86,7 @@ export class CounterRig extends DeviceRig<ModelCounter> {
   }
 
   protected start(cellMv: number): ModelCounter {
+    this.found.length = 0;
     const counter = new ModelCounter(this.counterBoard(), tableEngine);
     counter.boot({ id: this.id, keyedTenths: this.keyedTenths }, cellMv);
     counter.window(this.levelMm, this.sensorState);
@@ -98,7 +101,7 @@ export class CounterRig extends DeviceRig<ModelCounter> {
       count: this.live((session: number, sums: Readonly<Sums>) => this.counted.set(session, { ...sums })),
       magnitude: this.live((tenths: number) => this.magnitudes.push(tenths)),
       session: this.live((session: number, what: string) => this.sessions.push(`${what} ${session}`)),
-      found: this.live((session: number, what: string) => this.sessions.push(`found ${what} ${session}`)),
+      found: this.live((session: number, what: string) => this.found.push(`${what} ${session}`)),
     };
     return { ...this.board(), inner };
   }
