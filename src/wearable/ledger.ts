@@ -51,7 +51,8 @@ export function makeRoom(parts: Parts): void {
 function forget(parts: Parts, link: Link): void {
   const { links, shifts } = parts.state;
   const shift = shifts.find((kept) => kept.shift === link.shift);
-  if (shift !== undefined) {
+  // A key that was never used has no sums, and its counter gives its number to the next pairing.
+  if (shift !== undefined && link.confirmed) {
     const { folded } = shift;
     addSums(folded, link);
     folded.counter = link.counter;
