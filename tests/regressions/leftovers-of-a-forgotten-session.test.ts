@@ -35,4 +35,4 @@ test('a session gets nothing of the one that had its place before, wherever powe
     edda.powerUp();
     expect(doses()).toEqual([199, 57]);
   }
-});
+}, 60_000);
