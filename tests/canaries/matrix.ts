@@ -17,6 +17,9 @@ const { values, positionals } = parseArgs({
 const chosen = CANARIES.filter(
   ({ name }) => positionals.length === 0 || positionals.some((part) => name.includes(part)),
 );
-const progress = (done: number) => process.stderr.write(`${done} of ${chosen.length}\n`);
-const matrix = await matrixOf(chosen, { count: Number(values.days), seconds: Number(values.seconds) }, progress);
-process.stdout.write(values.json ? `${JSON.stringify(matrix.rows)}\n` : printed(matrix));
+let done = 0;
+const matrix = await matrixOf(chosen, { count: Number(values.days), seconds: Number(values.seconds) }, (row) => {
+  process.stderr.write(`${++done} of ${chosen.length}\n`);
+  if (values.json) process.stdout.write(`${JSON.stringify(row)}\n`);
+});
+process.stdout.write(values.json ? `${JSON.stringify(matrix.noise)}\n` : printed(matrix));

@@ -37,20 +37,24 @@ export interface Matrix {
 export async function matrixOf(
   canaries: readonly Canary[],
   look: Pick<Look, 'count' | 'seconds'>,
-  progress: (done: number) => void,
+  progress: (row: Row) => void,
 ): Promise<Matrix> {
   const workshop = new Workshop();
   try {
+    // Before anything is run: a text that has changed is an error of the canary.
+    for (const canary of canaries) workshop.faulty(canary);
     const grounds = new Map<string, readonly Finding[]>();
     for (const { days = 'usual', keys = false } of canaries) {
       const ground = groundOf(days, keys);
       if (grounds.has(ground)) continue;
       grounds.set(ground, await run(workshop, null, { ...look, days, keys, fromSeed: 1 }));
     }
-    const rows = await shared(canaries, progress, async (canary) => {
+    const rows = await shared(canaries, async (canary) => {
       const { days = 'usual', keys = false } = canary;
       const findings = await run(workshop, canary, { ...look, days, keys, fromSeed: 1 });
-      return rowOf(canary, findings, grounds.get(groundOf(days, keys))!);
+      const row = rowOf(canary, findings, grounds.get(groundOf(days, keys))!);
+      progress(row);
+      return row;
     });
     const noise = [...grounds].map(([ground, findings]) => {
       const [days, keys] = JSON.parse(ground) as [DayKind, boolean];
@@ -99,19 +103,13 @@ function caughtIn(findings: readonly Finding[]): Caught[] {
 }
 
 /** Does something with each of them, AT_ONCE at a time; results are in the order of what was given. */
-export async function shared<T, R>(
-  given: readonly T[],
-  progress: (done: number) => void,
-  act: (one: T) => Promise<R>,
-): Promise<R[]> {
+export async function shared<T, R>(given: readonly T[], act: (one: T) => Promise<R>): Promise<R[]> {
   const results = new Array<R>(given.length);
   let next = 0;
-  let done = 0;
   const worker = async () => {
     while (next < given.length) {
       const index = next++;
       results[index] = await act(given[index]!);
-      progress(++done);
     }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, worker));

@@ -13,12 +13,17 @@ const RUNNER = 'tests/canaries/runner.js';
 
 export class Workshop {
   private readonly home = mkdtempSync(join(tmpdir(), 'canaries-'));
+  private readonly texts = new Map<string, string>();
   private copies = 0;
 
-  /** Translates everything once. */
+  /** Reads and translates everything once: whatever is edited meanwhile is not seen. */
   constructor() {
     const whole = join(this.home, '0');
-    for (const file of COPIED.flatMap(sourcesIn)) translate(whole, file, readFileSync(join(ROOT, file), 'utf8'));
+    for (const file of COPIED.flatMap(sourcesIn)) {
+      const text = readFileSync(join(ROOT, file), 'utf8');
+      this.texts.set(file, text);
+      translate(whole, file, text);
+    }
     writeFileSync(join(whole, 'package.json'), '{ "type": "module" }\n');
     symlinkSync(join(ROOT, 'node_modules'), join(whole, 'node_modules'));
   }
@@ -30,8 +35,16 @@ export class Workshop {
     this.copies += 1;
     const copy = join(this.home, String(this.copies));
     cpSync(whole, copy, { recursive: true, verbatimSymlinks: true });
-    translate(copy, canary.file, withFault(readFileSync(join(ROOT, canary.file), 'utf8'), canary));
+    translate(copy, canary.file, this.faulty(canary));
     return join(copy, RUNNER);
+  }
+
+  /** The text of the canary's file with the fault in it, of the sources as they were when this was made. */
+  faulty(canary: Canary): string {
+    const text = this.texts.get(canary.file);
+    if (text === undefined)
+      throw new Error(`the canary "${canary.name}" is of a file that is not there: ${canary.file}`);
+    return withFault(text, canary);
   }
 
   close(): void {
