@@ -1,6 +1,7 @@
 // Guards WEA-2 and WEA-5: an alert comes with the accepted tally that takes the shift to or past its level, at the same
 // millisecond. Where power fails at that very moment it comes when the wearable starts again, and one that nobody has
-// acknowledged by then goes on: in the repetition of the highest level that is passed.
+// acknowledged by then goes on: in the repetition of the highest level that is passed. One that starts asleep calls soon after it
+// has woken.
 import { clockText } from '../../trace/clock.js';
 import type { EventOf } from '../../trace/kinds.js';
 import type { Facts } from './facts.js';
@@ -16,6 +17,9 @@ interface Alarm {
   /** It is due since a start: the repetition of a higher level will do. */
   again: boolean;
 }
+
+/** A wearable that wakes calls again within so much of its own time, half a minute and one second to spare. */
+const CALLS_WITHIN_MS = 31_000;
 
 export const alertWithItsTally: Invariant = {
   name: 'every alert comes with the tally that takes the shift past its level',
@@ -51,8 +55,12 @@ export const alertWithItsTally: Invariant = {
         },
         'shown.alert': (event) => onAlert(facts, of(event.by), event),
       },
-      waitingFor: () =>
-        [...alarms].flatMap(([worker, own]) => own.filter(isMissing).map((alarm) => missingText(facts, worker, alarm))),
+      waitingFor: (endMs) =>
+        [...alarms].flatMap(([by, own]) =>
+          own
+            .filter((alarm) => isMissing(alarm) && (!alarm.again || isLate(facts, alarm, { by, at: endMs })))
+            .map((alarm) => missingText(facts, by, alarm)),
+        ),
     };
   },
 };
@@ -81,10 +89,9 @@ function onAlert(facts: Facts, alarms: readonly Alarm[], event: EventOf<'shown.a
   const alarm = alarms[index];
   // One that is not due at all comes too early, which another invariant says.
   if (alarm === undefined || alarm.dueMs < 0) return undefined;
-  for (const lower of alarms.slice(0, index + 1)) {
-    if (lower.again && lower.dueMs === event.at) lower.raised = true;
-  }
-  if (event.again > 0) return undefined;
+  const late = overdue(facts, alarms, event);
+  for (const lower of alarms.slice(0, index + 1)) if (lower.again) lower.raised = true;
+  if (event.again > 0) return late;
   if (alarm.raised) return `${event.by} is alerted of ${event.level} a second time in one shift, not as a repetition`;
   alarm.raised = true;
   if (event.at === alarm.dueMs) return undefined;
@@ -94,11 +101,17 @@ function onAlert(facts: Facts, alarms: readonly Alarm[], event: EventOf<'shown.a
 /** The first alert that is due since an earlier time; it is told of once. */
 function overdue(facts: Facts, alarms: readonly Alarm[], event: { by: string; at: number }): string | undefined {
   for (const alarm of alarms) {
-    if (!isMissing(alarm) || alarm.dueMs === event.at) continue;
+    if (!isMissing(alarm) || !isLate(facts, alarm, event)) continue;
     alarm.raised = true;
     return `${missingText(facts, event.by, alarm)}, did not come with its tally`;
   }
   return undefined;
+}
+
+function isLate(facts: Facts, { dueMs, again }: Alarm, { by, at }: { by: string; at: number }): boolean {
+  const { awake, awakeSinceMs, clock } = facts.device(by);
+  if (!again || awakeSinceMs <= dueMs) return awake && at !== dueMs;
+  return awake && clock.least(awakeSinceMs, at) > CALLS_WITHIN_MS;
 }
 
 function isMissing(alarm: Alarm): boolean {

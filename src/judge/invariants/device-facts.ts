@@ -11,6 +11,8 @@ export class DeviceFacts {
   readonly clock = new ClockFacts();
   on = true;
   asleep = false;
+  /** When it was given power or woke last. */
+  awakeSinceMs = 0;
   /** Its journal can keep nothing any more, and it says so (KEP-4). */
   journalFailed = false;
   /** What it shows. */
@@ -27,7 +29,6 @@ export class DeviceFacts {
   undoneSinceMs = Number.POSITIVE_INFINITY;
   /** It drops sealed frames unread for a while, after too many wrong ones (TAL-7). */
   private throttledMs = NEVER;
-  private awakeSinceMs = 0;
   /** Erases that follow each other began then, and the last of them. */
   private erasingSinceMs = NEVER;
   private eraseMs = NEVER;

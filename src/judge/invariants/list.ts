@@ -1,5 +1,6 @@
 // Everything that must hold in every run, in the order in which it is told of.
 import { acknowledgedIsCharged } from './acknowledged-is-charged.js';
+import { alertGoesOn } from './alert-goes-on.js';
 import { alertWithItsTally } from './alert-with-its-tally.js';
 import { allCharged } from './all-charged.js';
 import { allDelivered } from './all-delivered.js';
@@ -49,6 +50,7 @@ export const INVARIANTS: readonly Invariant[] = [
   acknowledgedIsCharged,
   noEarlyAlert,
   alertWithItsTally,
+  alertGoesOn,
   staleInTime,
   allCharged,
   allDelivered,

@@ -15,11 +15,17 @@ export const noSuddenDose: Invariant = {
   name: 'no dose is charged faster than any tool makes it',
   guards: ['TAL-7'],
   watch: (facts) => {
-    /** By wearable, counter and session: when its key was kept, or a tally of it taken in last. */
+    /** By wearable, counter and session: when its key was kept, or a new tally of it taken in last; and the number of that. */
     const sinceMs = new Map<string, number>();
+    const highest = new Map<string, number>();
     const heard = new HeardTallies(facts);
     const take = (taken: HeardTally | undefined): undefined => {
-      if (taken !== undefined) sinceMs.set(nameOf(taken.heard.by, taken.tally.by, taken.tally.session), taken.heard.at);
+      if (taken === undefined) return;
+      const name = nameOf(taken.heard.by, taken.tally.by, taken.tally.session);
+      // The last one again is acknowledged again, and nothing else.
+      if (taken.tally.sequence <= (highest.get(name) ?? 0)) return;
+      highest.set(name, taken.tally.sequence);
+      sinceMs.set(name, taken.heard.at);
     };
     return {
       on: {
@@ -27,7 +33,10 @@ export const noSuddenDose: Invariant = {
           take(heard.take());
           const name = nameOf(event.by, event.counter, event.session);
           if (facts.device(event.by).starting) sinceMs.delete(name);
-          else sinceMs.set(name, event.at);
+          else {
+            sinceMs.set(name, event.at);
+            highest.delete(name);
+          }
           return undefined;
         },
         'air.heard': (event) => take(heard.hear(event)),
