@@ -47,6 +47,18 @@ describe('a counter whose power is back', () => {
   });
 });
 
+describe('power that is away', () => {
+  it('is back when the last that took it says, and not before', () => {
+    const exchange = { atMs: AT_MS + 5000, do: 'exchange', device: 'saw', forMs: MINUTE_MS } as const;
+    const events = traceOf(smallDay([cut(AT_MS, 'saw', 'now', 20 * SECOND_MS), exchange]));
+    expect(ofKind(events, 'fault.cut').map(({ at, during }) => [at, during])).toEqual([
+      [AT_MS, 'now'],
+      [AT_MS + 5000, 'exchange'],
+    ]);
+    expect(ofKind(events, 'fault.lifted').map(({ at }) => at)).toEqual([AT_MS + 5000 + MINUTE_MS]);
+  });
+});
+
 describe('while the power is away', () => {
   const day = (...events: readonly DayEvent[]) =>
     traceOf(

@@ -93,11 +93,25 @@ describe('power that fails within an erase', () => {
     expect(ofKind(events, 'flash.erase', device).every(({ at }) => at >= due!.at + OFF_MS)).toBe(true);
     expect(ofKind(events, 'flash.recovered', device).at(-1)!.records).toBeGreaterThan(0);
   });
+
+  it('of the saw may fail while one goes on, too; then it is begun again', () => {
+    const [erase] = ofKind(whole, 'flash.erase', 'saw');
+    const events = traceOf(workday(cut(erase!.at + 50, 'saw', 'now', OFF_MS), untilMs), { keys: false });
+    expect(cutsOf(events)).toEqual([[erase!.at + 50, 'saw', 'now']]);
+    const backMs = erase!.at + 50 + OFF_MS;
+    const [again, next] = ofKind(events, 'flash.erase', 'saw').filter(({ at }) => at >= backMs);
+    expect(again!.page).toBe(erase!.page);
+    // Whatever waited for its end is written then, and the journal goes on.
+    const kept = ofKind(events, 'inner.kept', 'saw').filter(({ at }) => at >= backMs);
+    expect(kept.length).toBeGreaterThan(100);
+    expect(next).toBeDefined();
+  });
 });
 
 describe('a failure that was planned', () => {
   it('is void where power fails before it comes', () => {
-    const day = workday(cut(AT_MS, 'saw', 'write', OFF_MS, 60_000));
+    // More than that is written in the minutes that follow.
+    const day = workday(cut(AT_MS, 'saw', 'write', OFF_MS, 400));
     const events = traceOf({ ...day, events: [...day.events, cut(AT_MS + SECOND_MS, 'saw', 'now', 3 * SECOND_MS)] });
     expect(cutsOf(events)).toEqual([[AT_MS + SECOND_MS, 'saw', 'now']]);
     expect(backOf(events)).toEqual([AT_MS + 4 * SECOND_MS]);
