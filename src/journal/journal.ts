@@ -15,13 +15,21 @@ import {
 } from './layout.js';
 import { Log, READY_PAGES } from './log.js';
 import { NOTE_KEY } from './note.js';
-import { usable } from './pages.js';
+import { type Pages, usable } from './pages.js';
 
 /**
  * What became of a change. Kept: it is in flash, and verified. Waiting: it is in RAM until settle(); what was kept before
  * still is. Failed: it is not taken, as failed() says, or as there is no room for so much.
  */
 export type Outcome = 'kept' | 'waiting' | 'failed';
+
+/** All that decides how a journal goes on. */
+export interface Inside {
+  readonly pages: Readonly<Pages>;
+  readonly head: readonly unknown[];
+  readonly kept: readonly unknown[];
+  readonly waiting: readonly unknown[];
+}
 
 /** Bytes of a page that records fill for sure; at its end there may not be room for the next. */
 const FILLED_BYTES = FLASH.pageBytes - PAGE_HEADER_BYTES - MAX_RECORD_BYTES;
@@ -118,8 +126,8 @@ export class Journal {
     return { replayed, torn, retired: FLASH.pages - usable(pages) };
   }
 
-  /** All that decides how it goes on, as plain data for a digest; values are there as their CRC. */
-  inside(): object {
+  /** As plain data for a digest; values are there as their CRC. */
+  inside(): Inside {
     const { kept, pages, end, erasing, noteDue, untidy } = this.log.inside;
     const waiting = [...this.waiting].map(([key, value]) => [key, crcOf(value)]);
     return {

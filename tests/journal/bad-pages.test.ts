@@ -193,6 +193,14 @@ describe('a journal that can keep nothing', () => {
     }
   });
 
+  it('says so when only its head is good and has no more room', () => {
+    const device = Device.opened(6, { stored: 100, bytes: 248 });
+    const { pages } = device.journal.inside();
+    for (let page = 0; page < GEOMETRY.pages; page++) if (page !== pages.head) device.flash.spoil(page);
+    expect(device.work(15, 248)).toBe('failed');
+    expect(device.journal.get(2, 99)?.length).toBe(248);
+  });
+
   it('says so when what is live no longer fits the pages that are left', () => {
     const device = Device.opened(3, { stored: 20, bytes: 248 });
     const room: number[] = [];

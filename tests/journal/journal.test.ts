@@ -4,6 +4,7 @@ import { newFlash, SimFlash } from '../../sim/flash/flash.js';
 import { GEOMETRY } from '../../sim/flash/geometry.js';
 import { RandomStream } from '../../sim/kernel/random.js';
 import { Journal } from '../../src/journal/journal.js';
+import { Foretelling } from './foretelling.js';
 
 const bytes = (...values: number[]): Uint8Array => Uint8Array.from(values);
 
@@ -218,6 +219,31 @@ describe('an erase that power cut short', () => {
     expect(again.get(1, 0)).toEqual(kept);
     expect(again.settle()).toBe('kept');
     expect(again.get(1, 0)).toEqual(bytes(77));
+  });
+});
+
+describe('an erase that power cut short at any step', () => {
+  it('brings nothing back that was dropped', () => {
+    let cuts = 0;
+    const { flash } = newDevice();
+    const journal = Journal.open(
+      new Foretelling(flash, (operation) => {
+        for (let cut = 0; operation.erases && cut < operation.steps; cut++) {
+          const copy = flash.fork();
+          copy.failAfter(cut);
+          operation.on(copy);
+          copy.powerBack();
+          expect(Journal.open(copy).entries(2)).toEqual([]);
+          cuts += 1;
+        }
+      }),
+    );
+    for (let slot = 0; slot < 200; slot++) {
+      journal.put(2, slot, bytes(slot));
+      journal.drop(2, slot);
+    }
+    for (let made = 0; !flash.busy(); made++) journal.put(1, 0, bytes(made, made >> 8));
+    expect(cuts).toBe(64);
   });
 });
 
