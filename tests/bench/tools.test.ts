@@ -29,3 +29,10 @@ it('a short pause counts as running, one of half a second does not (TRG-1, TRG-2
   expect(windowsOf([run(0, 'saw', 'Edda', 1000), run(1400, 'saw', 'Edda', 1000)])).toBe(24);
   expect(windowsOf([run(0, 'saw', 'Edda', 1000), run(1500, 'saw', 'Edda', 1000)])).toBe(20);
 });
+
+it('a window in which the counter’s clock is set slower ends when that clock says so', () => {
+  const slower = { atMs: 1050, do: 'clock', device: 'saw', ppm: -20_000, driftPpm: 0, forMs: null } as const;
+  // The run stops 1 ms into its eleventh window, which is over after 1101 ms then.
+  expect(windowsOf([run(0, 'saw', 'Edda', 1001), slower])).toBe(11);
+  expect(windowsOf([run(0, 'saw', 'Edda', 1000), slower])).toBe(10);
+});
