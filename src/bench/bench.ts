@@ -12,7 +12,7 @@ import type { TraceEvent } from '../trace/kinds.js';
 import { Recorder, type Watcher } from '../trace/recorder.js';
 import type { Shift } from '../wearable/state.js';
 import { arrive } from './air.js';
-import { endAttack, goOnAttacking } from './attacks/attack.js';
+import { endAttack, goOnAttacking, injected } from './attacks/attack.js';
 import { CHECKPOINT_MS, checkpoint } from './checkpoint.js';
 import { driftOn, endClockFault } from './clocks.js';
 import { copyDevices, newFlashOf, startDevice } from './devices.js';
@@ -121,6 +121,14 @@ export class Bench {
   /** Does everything due up to and including toMs, but not beyond the end of the day. */
   runTo(toMs: number): void {
     while (this.nextMs() <= toMs && this.step());
+  }
+
+  /** Runs to atMs, no later than the end of the day; then a frame that somebody has recorded reaches a device (TAL-4). */
+  deliver(atMs: number, device: string, frame: Uint8Array): void {
+    this.runTo(atMs);
+    this.stage.clock.moveTo(atMs);
+    this.stage.world.cause = 0;
+    arrive(this.stage, injected(this.stage, frame, deviceId(this.stage, device), 'replay'));
   }
 
   /** Runs to the end of the day. */

@@ -3,6 +3,7 @@
 import { type AttackerState, attack } from '../../../sim/radio/attacker.js';
 import { hexText } from '../hex.js';
 import { counterId, nameOf, type Stage, wearableId } from '../stage.js';
+import type { Occurrence } from '../world.js';
 import type { AttackState } from './state.js';
 
 /** A frame of an attacker takes this long; it comes from nearby. */
@@ -37,9 +38,13 @@ export function endAttack(stage: Stage, number: number): void {
 
 /** A frame that is none of the devices' own, sent to one of them. */
 export function inject(stage: Stage, bytes: Uint8Array, to: number, how: string): void {
-  const { tracer, clock } = stage;
-  const n = tracer?.add('bench', 'air.injected', { bytes: hexText(bytes), how, to: nameOf(stage, to) }) ?? 0;
-  clock.arm(INJECTED_MS, { of: 'arrival', to, from: 'bench', frame: 'injected', bytes, cause: n });
+  stage.clock.arm(INJECTED_MS, injected(stage, bytes, to, how));
+}
+
+/** Such a frame as it arrives. */
+export function injected(stage: Stage, bytes: Uint8Array, to: number, how: string): Occurrence & { of: 'arrival' } {
+  const n = stage.tracer?.add('bench', 'air.injected', { bytes: hexText(bytes), how, to: nameOf(stage, to) }) ?? 0;
+  return { of: 'arrival', to, from: 'bench', frame: 'injected', bytes, cause: n };
 }
 
 /** What is in the middle of the pairings of these two now, if anything. */
