@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Day } from '../../src/scenario/day.js';
 import { HOUR } from '../rig/day.js';
 import { read, SHIPPED } from '../scenarios/shipped.js';
-import { type Replay, replayDay } from './replayed-day.js';
+import { ORDERS, replayDay } from './replayed-day.js';
 
 const PATIENCE = { timeout: 60_000 };
 
@@ -16,10 +16,6 @@ function morningOf(day: Day): Day {
   const untilMs = 12 * HOUR - day.fromMs;
   return { ...day, untilMs, events: day.events.filter(({ atMs }) => atMs < untilMs) };
 }
-
-const ORDERS: readonly Replay[] = [false, true].flatMap((restarted) =>
-  [false, true].map((shuffled) => ({ shuffled, restarted })),
-);
 
 describe.each([
   ['three people and four tools, with handovers, at the end', dayOf('lock-day.yaml'), 6_000],

@@ -13,6 +13,10 @@ export interface Replay {
   readonly restarted: boolean;
 }
 
+export const ORDERS: readonly Replay[] = [false, true].flatMap((restarted) =>
+  [false, true].map((shuffled) => ({ shuffled, restarted })),
+);
+
 export interface ReplayedDay {
   /** How often a device has started. */
   readonly starts: number;
