@@ -89,7 +89,7 @@ function onAlert(facts: Facts, alarms: readonly Alarm[], event: EventOf<'shown.a
   const alarm = alarms[index];
   // One that is not due at all comes too early, which another invariant says.
   if (alarm === undefined || alarm.dueMs < 0) return undefined;
-  const late = overdue(facts, alarms, event);
+  const late = event.again > 0 ? overdue(facts, alarms, event) : undefined;
   for (const lower of alarms.slice(0, index + 1)) if (lower.again) lower.raised = true;
   if (event.again > 0) return late;
   if (alarm.raised) return `${event.by} is alerted of ${event.level} a second time in one shift, not as a repetition`;

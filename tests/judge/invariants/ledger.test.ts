@@ -42,6 +42,79 @@ describe('a ledger never shrinks', () => {
   });
 });
 
+describe('a ledger outlasts a power failure of its wearable', () => {
+  /** Edda has 5 windows, then 10; power fails, and she finds so many, or none are told of. */
+  const found = (windows: number | null, more: (day: DayTrace) => void = () => {}, during = 'now') => {
+    const day = begun();
+    day.ledger(3 * MINUTE, 5);
+    more(day);
+    day.ledger(4 * MINUTE, 10);
+    day.cut(4 * MINUTE + 50, 'Edda', during);
+    day.back(5 * MINUTE, 'Edda');
+    day.add(5 * MINUTE, 'Edda', 'inner.resumed', { dose: (windows ?? 0) * U, open: true, shift: 1 });
+    if (windows !== null) day.ledger(5 * MINUTE, windows);
+    day.recovered(5 * MINUTE, 'Edda');
+    return day;
+  };
+  const erasing = (day: DayTrace) => day.add(4 * MINUTE, 'Edda', 'flash.erase', { page: 1 });
+
+  it('and has all that it had (WEA-5)', () => {
+    expect(told(ledgerNeverShrinks, found(10))).toEqual([]);
+    expect(told(ledgerNeverShrinks, found(9))).toHaveLength(1);
+    expect(told(ledgerNeverShrinks, found(null))).toEqual([
+      expect.stringContaining('fell from 14400000 u in 10 windows, 0 of them unrated to 0 u in 0 windows'),
+    ]);
+    expect(told(ledgerNeverShrinks, found(9, undefined, 'write'))).toHaveLength(1);
+  });
+
+  it('but for what came while a page was erased (KEP-5)', () => {
+    expect([5, 10].map((windows) => told(ledgerNeverShrinks, found(windows, erasing)))).toEqual([[], []]);
+    expect(told(ledgerNeverShrinks, found(4, erasing))).toHaveLength(1);
+    const earlier = (day: DayTrace) => day.add(4 * MINUTE - 1000, 'Edda', 'flash.erase', { page: 1 });
+    expect(told(ledgerNeverShrinks, found(5, earlier))).toHaveLength(1);
+  });
+
+  it('and not of what was acknowledged even so', () => {
+    const day = begun();
+    erasing(day);
+    day.ledger(4 * MINUTE, 10);
+    day.ack(4 * MINUTE + 10, 2);
+    day.cut(4 * MINUTE + 50, 'Edda');
+    day.back(5 * MINUTE, 'Edda');
+    day.ledger(5 * MINUTE, 5);
+    day.recovered(5 * MINUTE, 'Edda');
+    expect(told(ledgerNeverShrinks, day)).toHaveLength(1);
+  });
+
+  it('and goes on from what it found', () => {
+    const goesOn = (windows: number) => {
+      const day = found(5, erasing);
+      day.ledger(6 * MINUTE, windows);
+      return [told(ledgerNeverShrinks, day), told(shiftIsTheSum, day)].flat();
+    };
+    expect(goesOn(6)).toEqual([]);
+    expect(goesOn(4)).toHaveLength(1);
+  });
+
+  it('adds up again once it has told all (WEA-1)', () => {
+    expect(told(shiftIsTheSum, found(10))).toEqual([]);
+    const two = (total: number) => {
+      const day = begun();
+      day.ledger(3 * MINUTE, 5);
+      day.session(3 * MINUTE, 'opened', 1, 'Edda', 'saw');
+      day.ledger(4 * MINUTE, 3, { counter: 'saw', total: 8 * U });
+      day.cut(4 * MINUTE + 50, 'Edda');
+      day.back(5 * MINUTE, 'Edda');
+      day.ledger(5 * MINUTE, 5, { total });
+      day.ledger(5 * MINUTE, 3, { counter: 'saw', total });
+      day.recovered(5 * MINUTE, 'Edda');
+      return told(shiftIsTheSum, day);
+    };
+    expect(two(8 * U)).toEqual([]);
+    expect(two(8 * U + 1)).toEqual([`wrong: shift 1 of Edda has ${8 * U + 1} u, its entries add up to ${8 * U} u`]);
+  });
+});
+
 describe('nothing is charged twice', () => {
   it('lets a session grow on one ledger, in one shift', () => {
     const day = begun();
@@ -123,6 +196,30 @@ describe("a ledger holds only its wearer's sessions", () => {
       `wrong: session 1 of saw is charged to shift ${shift} of Edda, in which it was not paired`;
     expect(late(1)).toEqual([wrong(1)]);
     expect(late(3)).toEqual([wrong(3)]);
+  });
+});
+
+describe('a key is kept for the shift that is open, or for the next', () => {
+  it.each([
+    ['before the first', () => {}, 1],
+    ['while one is open', (day: DayTrace) => day.shift(MINUTE, 'opened', 3), 3],
+    [
+      'when one is closed',
+      (day: DayTrace) => {
+        day.shift(MINUTE, 'opened', 3);
+        day.shift(MINUTE, 'closed', 3);
+      },
+      4,
+    ],
+  ])('%s', (_, before, expected) => {
+    const kept = (shift: number) => {
+      const day = new DayTrace();
+      before(day);
+      day.add(2 * MINUTE, 'Edda', 'inner.paired', { counter: 'breaker', session: 1, shift });
+      return told(ownSessionsOnly, day);
+    };
+    expect(kept(expected)).toEqual([]);
+    expect(kept(expected + 1)).toEqual([`wrong: Edda keeps the key of session 1 of breaker for shift ${expected + 1}`]);
   });
 });
 

@@ -104,6 +104,67 @@ describe('every sealed session is delivered, once in reach', () => {
     expect(told(allDelivered, sealed(good('sensor')))).toEqual([]);
   });
 
+  it.each(['Edda', 'breaker'])('is not due while %s has no power, or sleeps, nor for 120 s after', (name) => {
+    const off = (day: DayTrace) => day.cut(15 * MINUTE, name);
+    expect(told(allDelivered, sealed(off))).toEqual([]);
+    const back = (day: DayTrace) => {
+      off(day);
+      day.back(40 * MINUTE, name);
+      if (name === 'breaker') day.found(40 * MINUTE, 'sealed');
+      day.recovered(40 * MINUTE, name);
+    };
+    expect(told(allDelivered, sealed(back), 42 * MINUTE - 1)).toEqual([]);
+    expect(told(allDelivered, sealed(back), 42 * MINUTE)).toEqual([OWED]);
+    const asleep = (day: DayTrace) => {
+      back(day);
+      day.display(40 * MINUTE, name, { screen: 'asleep' });
+    };
+    expect(told(allDelivered, sealed(asleep))).toEqual([]);
+    const awake = (day: DayTrace) => {
+      asleep(day);
+      day.display(50 * MINUTE, name, { screen: 'ready' });
+    };
+    expect(told(allDelivered, sealed(awake), 52 * MINUTE - 1)).toEqual([]);
+    expect(told(allDelivered, sealed(awake), 52 * MINUTE)).toEqual([OWED]);
+  });
+
+  it('is not due while the two are attacked, nor for 120 s after the last of it', () => {
+    const attacked = (day: DayTrace) => {
+      for (const how of ['flood', 'forge']) {
+        day.add(15 * MINUTE, 'breaker', 'fault.attack', { everyMs: 100, how, worker: 'Edda' });
+      }
+      day.add(30 * MINUTE, 'breaker', 'fault.lifted', { what: 'attack Edda' });
+    };
+    expect(told(allDelivered, sealed(attacked))).toEqual([]);
+    const over = (day: DayTrace) => {
+      attacked(day);
+      day.add(40 * MINUTE, 'breaker', 'fault.lifted', { what: 'attack Edda' });
+    };
+    expect(told(allDelivered, sealed(over), 42 * MINUTE - 1)).toEqual([]);
+    expect(told(allDelivered, sealed(over), 42 * MINUTE)).toEqual([OWED]);
+    const throttled = (day: DayTrace) => {
+      over(day);
+      day.add(41 * MINUTE, 'Edda', 'air.refused', { frame: 'tally', from: 'breaker', reason: 'throttled' });
+    };
+    expect(told(allDelivered, sealed(throttled), 43 * MINUTE - 1)).toEqual([]);
+    expect(told(allDelivered, sealed(throttled), 43 * MINUTE)).toEqual([OWED]);
+  });
+
+  it('is not due of a device that shows that its journal keeps nothing (KEP-4), whatever its clock and its flash', () => {
+    const broken = (day: DayTrace) => day.display(15 * MINUTE, 'Edda', { icons: ['journal'] });
+    expect(told(allDelivered, sealed(broken))).toEqual([]);
+    const worn = (day: DayTrace) => {
+      day.add(15 * MINUTE, 'Edda', 'fault.page', { page: 3 });
+      day.add(15 * MINUTE, 'Edda', 'fault.clock', { driftPpm: 0, ppm: 20_000 });
+    };
+    expect(told(allDelivered, sealed(worn))).toEqual([OWED]);
+  });
+
+  it('is not due of what was read out', () => {
+    const readOut = sealed((day) => day.session(21 * MINUTE, 'read out'));
+    expect([told(allDelivered, readOut), told(allCharged, readOut)]).toEqual([[], []]);
+  });
+
   it('is due whatever ails another pair', () => {
     const other = (day: DayTrace) => {
       day.add(15 * MINUTE, 'breaker', 'fault.air', { ...AIR, worker: 'Bram' });

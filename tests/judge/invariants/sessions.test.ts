@@ -1,6 +1,5 @@
-// The invariants of sessions and what is said of them: their order, their ends, their tallies, the frames on the air.
+// The invariants of sessions and what is said of them: their order, their ends, their tallies.
 import { describe, expect, it } from 'vitest';
-import { heardWasSent } from '../../../src/judge/invariants/heard-was-sent.js';
 import { sessionsEndForAReason } from '../../../src/judge/invariants/sessions-end-for-a-reason.js';
 import { sessionsInOrder } from '../../../src/judge/invariants/sessions-in-order.js';
 import { tallyAsCounted } from '../../../src/judge/invariants/tally-as-counted.js';
@@ -109,6 +108,36 @@ describe('a session ends for a reason', () => {
     expect(told(sessionsEndForAReason, sealedAt(6 * HOUR + 2 * MINUTE - 1))).toHaveLength(1);
   });
 
+  it("by the counter's own six hours, which may be two per cent longer or shorter (CLK-1)", () => {
+    const sealed = (ppm: number, hours: number) =>
+      told(
+        sessionsEndForAReason,
+        sealedAt(Math.ceil(hours * HOUR) + 2 * MINUTE, (day) =>
+          day.add(MINUTE, 'breaker', 'fault.clock', { driftPpm: 0, ppm }),
+        ),
+      ).length;
+    expect([sealed(20_000, 6 / 1.02), sealed(-20_000, 6 / 0.98)]).toEqual([0, 0]);
+    expect([sealed(20_000, 5.88), sealed(-20_000, 6.1), sealed(0, 6 / 1.02)]).toEqual([1, 1, 1]);
+  });
+
+  it('by a pairing within which power fails', () => {
+    const cut = (during: string, afterMs = 0) => {
+      const day = sealedAt(HOUR);
+      day.cut(HOUR + afterMs, 'breaker', during);
+      return told(sessionsEndForAReason, day).length;
+    };
+    expect([cut('write'), cut('now'), cut('write', 1)]).toEqual([0, 1, 1]);
+  });
+
+  it('not by the end of an earlier shift than its own', () => {
+    const day = new DayTrace();
+    day.shift(0, 'opened');
+    day.shift(MINUTE, 'closed');
+    day.session(2 * MINUTE, 'opened');
+    day.session(HOUR, 'sealed');
+    expect(told(sessionsEndForAReason, day)).toHaveLength(1);
+  });
+
   it('by a newer shift than its own', () => {
     const newer = (day: DayTrace) => {
       day.shift(2 * MINUTE, 'closed');
@@ -163,6 +192,41 @@ describe('a tally tells what its counter counted', () => {
     expect(told(tallyAsCounted, after)).toEqual([expect.stringContaining('was sealed with 14400000 u')]);
   });
 
+  it('never tells more than its journal holds (TAL-2), firmware aside, which does not say', () => {
+    const day = opened();
+    day.kept(2 * MINUTE, 9);
+    day.tally(2 * MINUTE, 10, {}, 'breaker', false);
+    expect(told(tallyAsCounted, day)).toEqual([
+      expect.stringContaining('tells 14400000 u in 10 windows, 0 of them unrated, and its journal holds 12960000 u'),
+    ]);
+    const firmware = new DayTrace();
+    for (const sequence of [1, 2]) firmware.tally(2 * MINUTE, 10 * sequence, { sequence }, 'breaker', false);
+    expect(told(tallyAsCounted, firmware)).toEqual([]);
+  });
+
+  it('comes from sums that fall in a power failure only, and never below what was told or kept (KEP-1)', () => {
+    const found = (windows: number) => {
+      const day = opened();
+      day.kept(2 * MINUTE, 12);
+      day.tally(2 * MINUTE, 10);
+      day.count(2 * MINUTE, 20);
+      day.cut(2 * MINUTE, 'breaker');
+      day.back(3 * MINUTE, 'breaker');
+      day.found(3 * MINUTE, 'opened');
+      day.count(3 * MINUTE, windows);
+      day.recovered(3 * MINUTE, 'breaker');
+      day.count(4 * MINUTE, windows);
+      return told(tallyAsCounted, day);
+    };
+    expect(found(12)).toEqual([]);
+    expect(found(11)[0]).toContain('but kept 17280000 u in 12 windows');
+    expect(found(9)[0]).toContain('but told 14400000 u in 10 windows');
+    const shrunk = opened();
+    shrunk.kept(2 * MINUTE, 12);
+    shrunk.kept(3 * MINUTE, 11);
+    expect(told(tallyAsCounted, shrunk)).toHaveLength(1);
+  });
+
   it('comes from sums that never fall within a session (ACC-2)', () => {
     const day = opened();
     day.count(2 * MINUTE, 10);
@@ -172,37 +236,5 @@ describe('a tally tells what its counter counted', () => {
       expect.stringContaining('and before that 14400000 u in 10 windows'),
       'wrong: session 5 of breaker is counted and was never opened',
     ]);
-  });
-});
-
-describe('no frame is heard that was not sent', () => {
-  it('is the frame of its sender, for its receiver, as often as it arrives', () => {
-    const day = opened();
-    const tally = day.tally(2 * MINUTE, 1);
-    day.heard(2 * MINUTE + 5, tally);
-    day.heard(2 * MINUTE + 9, tally);
-    const hello = day.pairing(3 * MINUTE, 'hello', 'Edda', 'breaker');
-    day.heard(3 * MINUTE, hello, { frame: 'hello', from: 'Edda' }, 'breaker');
-    day.heard(4 * MINUTE, day.ack(4 * MINUTE, 1), { frame: 'ack', from: 'Edda' }, 'breaker');
-    expect(told(heardWasSent, day)).toEqual([]);
-  });
-
-  it.each([
-    ['another frame', { frame: 'report' }, 'Edda'],
-    ['another sender', { from: 'saw' }, 'Edda'],
-    ['another receiver', {}, 'Bram'],
-  ])('tells of %s', (_, fields, by) => {
-    const day = opened();
-    day.heard(2 * MINUTE, day.tally(2 * MINUTE, 1), fields, by);
-    expect(told(heardWasSent, day)).toEqual([
-      expect.stringMatching(/^wrong: \w+ heard \w+ from \w+, which did not send it$/),
-    ]);
-  });
-
-  it('tells of a frame out of nothing', () => {
-    const day = opened();
-    day.heard(2 * MINUTE, 0);
-    day.heard(2 * MINUTE, 3);
-    expect(told(heardWasSent, day)).toHaveLength(2);
   });
 });
