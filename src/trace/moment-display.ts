@@ -2,6 +2,8 @@
 import type { Display } from '../port/port.js';
 import type { EventOf } from './kinds.js';
 
+export type { Display };
+
 export function displayOf({ icons, screen, second, value }: EventOf<'shown.display'>): Display {
   return { icons, screen, second, value };
 }

@@ -1,7 +1,7 @@
 // What happened, event by event, as far as it matters to a reader.
-import type { Display } from '../../port/port.js';
 import type { EventOf, TraceEvent } from '../../trace/kinds.js';
 import type { Moment } from '../../trace/moment.js';
+import type { Display } from '../../trace/moment-display.js';
 import { pointsUsed } from '../standing.js';
 import { passesText, tenthsText } from '../words.js';
 import { troubleText } from './troubles.js';

@@ -1,8 +1,7 @@
 // What goes wrong, and is right again, in words: with the air, sensors, power, cells, clocks and flash, and by people with bad
 // intent; and what the devices themselves say of it.
-import type { Display } from '../../port/port.js';
 import type { EventOf, TraceEvent } from '../../trace/kinds.js';
-import { displayOf, isLive } from '../../trace/moment-display.js';
+import { type Display, displayOf, isLive } from '../../trace/moment-display.js';
 import type { TimelineLine } from './line.js';
 
 /** All of them, in the order of the events. */
