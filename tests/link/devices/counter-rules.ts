@@ -8,7 +8,7 @@ import type { Refusal } from '../../../src/port/refusals.js';
 import type { CounterRig } from '../../rig/counter-rig.js';
 import type { ToldWearable } from '../../rig/told-wearable.js';
 import { isUseless } from './keys.js';
-import { headerOf, isKey, isSame, type Shot, type Verdict } from './target.js';
+import { CODES, headerOf, isKey, isSame, type Shot, type Verdict } from './target.js';
 
 /** A session that the counter keeps. */
 export interface Kept {
@@ -31,9 +31,6 @@ export interface Peer {
   publicKey: Uint8Array | null;
   nonce: Uint8Array | null;
 }
-
-const SAYS_COUNTER = { tally: 1, report: 2, accept: 4 };
-const SAYS_WEARABLE = { ack: 3, accept: 5 };
 
 export class CounterRules {
   readonly kept: Kept[] = [];
@@ -81,10 +78,10 @@ export class CounterRules {
     const clear = (reason: Refusal | ''): Verdict => ({ reason, opens: false });
     if (typeof due === 'string' && due !== 'malformed') return clear(due);
     const { kind, link, sequence } = headerOf(frame);
-    if (kind >= 16) return clear(typeof due === 'string' ? due : this.weighClear(due));
-    const isAccept = kind === SAYS_COUNTER.accept || kind === SAYS_WEARABLE.accept;
+    if (kind >= CODES.hello) return clear(typeof due === 'string' ? due : this.weighClear(due));
+    const isAccept = kind === CODES.counterAccept || kind === CODES.wearableAccept;
     if (link === 0 || (sequence === 0) !== isAccept) return clear('malformed');
-    if (kind === SAYS_COUNTER.tally || kind === SAYS_COUNTER.report) return clear('unexpected');
+    if (kind === CODES.tally || kind === CODES.report) return clear('unexpected');
     const kept = this.kept.find((session) => session.link === link);
     if (kept === undefined && link !== this.pendingLink) return clear('foreign');
     if (!isKey(kept?.secured ?? this.pending, sealedBy)) return { reason: 'tag', opens: true };

@@ -43,6 +43,9 @@ export interface Target {
   check(): string | null;
 }
 
+/** Of kinds, from README.md; those of a pairing begin with the hello. */
+export const CODES = { tally: 1, report: 2, ack: 3, counterAccept: 4, wearableAccept: 5, hello: 16, nonce: 18 };
+
 /** Kind, link and sequence, from the table of README.md. */
 export function headerOf(frame: Uint8Array): { kind: number; link: number; sequence: number } {
   const view = new DataView(frame.buffer, frame.byteOffset, frame.length);

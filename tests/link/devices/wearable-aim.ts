@@ -5,7 +5,8 @@ import { largest } from '../../../src/link/layout.js';
 import { drawBytes, pick } from '../draw.js';
 import { type Aim, drawField } from '../hostile.js';
 import { USELESS_KEYS } from './keys.js';
-import { type Entry, mostDose, type WearableRules } from './wearable-rules.js';
+import { type Entry, mostDose } from './wearable-ledger.js';
+import type { WearableRules } from './wearable-rules.js';
 
 /** Tallies above all; then what else a counter says, and what only a wearable does. */
 const KINDS = [1, 1, 1, 1, 1, 2, 2, 3, 4, 4, 5];

@@ -4,7 +4,8 @@ import { writePairing } from '../../../src/link/frames.js';
 import { ToldCounter } from '../../rig/told-counter.js';
 import { pick } from '../draw.js';
 import { SETTLED_MS } from './target.js';
-import type { Entry, WearableRules } from './wearable-rules.js';
+import type { Entry } from './wearable-ledger.js';
+import type { WearableRules } from './wearable-rules.js';
 
 /** Names of the links of the two that it knows from the beginning. */
 export const FIRST_LINKS = [101, 102];

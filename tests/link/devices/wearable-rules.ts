@@ -2,33 +2,14 @@
 // the ledger that must come of it.
 import { CHIP } from '../../../src/link/cipher.js';
 import type { Secured } from '../../../src/link/frames.js';
-import type { Tally } from '../../../src/link/messages.js';
 import { commitmentOf } from '../../../src/link/pairing.js';
 import type { ClearMessage, Message } from '../../../src/link/pairing-messages.js';
 import type { Refusal } from '../../../src/port/refusals.js';
 import type { ToldCounter } from '../../rig/told-counter.js';
 import type { WearableRig } from '../../rig/wearable-rig.js';
 import { isUseless } from './keys.js';
-import { headerOf, isKey, isSame, type Shot, type Verdict } from './target.js';
-
-/** A session that the wearable has the key of, and what it must have in its ledger. */
-export interface Entry {
-  readonly counter: number;
-  readonly session: number;
-  readonly link: number;
-  readonly secured: Secured;
-  readonly shift: number;
-  dose: number;
-  triggerWindows: number;
-  unratedWindows: number;
-  highest: number;
-  /** Sequence of the last tally by which it grew. */
-  highestGrown: number;
-  highestReport: number;
-  /** When a tally was taken last; null where nobody knows how long ago that was. */
-  heardMs: number | null;
-  confirmed: boolean;
-}
+import { CODES, headerOf, isKey, isSame, type Shot, type Verdict } from './target.js';
+import { type Entry, mostDose } from './wearable-ledger.js';
 
 export type Answer = Extract<ClearMessage, { frame: 'answer' }>;
 
@@ -36,19 +17,6 @@ export type Answer = Extract<ClearMessage, { frame: 'answer' }>;
 export interface Peer {
   readonly told: ToldCounter;
   answer: Answer | null;
-}
-
-/** TAL-7: 50 m/s², which is 250 000 u a ms; 4 %, in whole ms, for two clocks; 10 s for what was on its way. */
-const MOST_U_PER_MS = 250_000;
-const SPARE_MS = 10_000;
-
-const SAYS_COUNTER = { tally: 1, report: 2, accept: 4, answer: 17, reveal: 19, refuse: 20 };
-const SAYS_WEARABLE = { ack: 3, accept: 5, hello: 16, nonce: 18 };
-
-/** The most dose that a tally may say now. */
-export function mostDose({ dose, heardMs }: Entry, nowMs: number): number {
-  if (heardMs === null) return Infinity;
-  return dose + MOST_U_PER_MS * (Math.ceil(((nowMs - heardMs) * 104) / 100) + SPARE_MS);
 }
 
 export class WearableRules {
@@ -97,11 +65,11 @@ export class WearableRules {
     const clear = (reason: Refusal | ''): Verdict => ({ reason, opens: false });
     if (typeof due === 'string' && due !== 'malformed') return clear(due);
     const { kind, link, sequence } = headerOf(frame);
-    if (kind === SAYS_WEARABLE.hello || kind === SAYS_WEARABLE.nonce) return clear('unexpected');
-    if (kind >= 16) return clear(typeof due === 'string' ? due : this.weighClear(due));
-    const isAccept = kind === SAYS_COUNTER.accept || kind === SAYS_WEARABLE.accept;
+    if (kind === CODES.hello || kind === CODES.nonce) return clear('unexpected');
+    if (kind >= CODES.hello) return clear(typeof due === 'string' ? due : this.weighClear(due));
+    const isAccept = kind === CODES.counterAccept || kind === CODES.wearableAccept;
     if (link === 0 || (sequence === 0) !== isAccept) return clear('malformed');
-    if (kind === SAYS_WEARABLE.ack) return clear('unexpected');
+    if (kind === CODES.ack) return clear('unexpected');
     const known = this.entries.some((entry) => entry.link === link) || (isAccept && this.isPendingName(link));
     if (!known) return clear('foreign');
     return { reason: isAccept ? this.weighAccept(shot) : this.weighTold(shot), opens: true };
@@ -148,24 +116,7 @@ export class WearableRules {
     if (due.sequence === entry.highest) return '';
     return due.dose > mostDose(entry, this.rig.site.nowMs) ? 'implausible' : '';
   }
-
-  /** TAL-3: a tally that was taken. True where the entry grows by it. */
-  charge(entry: Entry, tally: Tally): boolean {
-    if (tally.sequence === entry.highest) return false;
-    const before = { ...entry };
-    entry.highest = tally.sequence;
-    entry.heardMs = this.rig.site.nowMs;
-    entry.confirmed = true;
-    for (const field of ['dose', 'triggerWindows', 'unratedWindows'] as const) {
-      if (tally[field] > entry[field]) entry[field] = tally[field];
-    }
-    const grew = SUMS.some((field) => entry[field] !== before[field]);
-    if (grew) entry.highestGrown = tally.sequence;
-    return grew;
-  }
 }
-
-export const SUMS = ['dose', 'triggerWindows', 'unratedWindows'] as const;
 
 function sameAnswer(one: Answer, other: Answer): boolean {
   return (

@@ -10,9 +10,9 @@ import { drawGenuine } from '../genuine.js';
 import { drawHostile } from '../hostile.js';
 import { drawPauseMs, headerOf, type Shot, type Target, type Verdict, WRONG_ONE_IN } from './target.js';
 import { aimAtPairing, aimAtWearable } from './wearable-aim.js';
-import { areTold, faultOfShifts } from './wearable-books.js';
 import { FIRST_LINKS, goOnPairing, restart } from './wearable-hands.js';
-import { type Entry, WearableRules } from './wearable-rules.js';
+import { areTold, charge, type Entry, faultOfShifts } from './wearable-ledger.js';
+import { WearableRules } from './wearable-rules.js';
 
 const WEARABLE = 11;
 /** Shifts closed by hand, so that none is forgotten in one episode. */
@@ -89,7 +89,7 @@ export class WearableTarget implements Target {
     if (due.frame === 'report') rules.ownerOf(shot)!.highestReport = due.sequence;
     if (due.frame !== 'tally') return this.ledgerGrew([]);
     const entry = rules.ownerOf(shot)!;
-    const grew = rules.charge(entry, due);
+    const grew = charge(entry, due, this.rig.site.nowMs);
     return this.ledgerGrew(grew ? [entry] : []) ?? this.answered(entry);
   }
 
@@ -113,7 +113,7 @@ export class WearableTarget implements Target {
     for (const dose of [1_000_000, 5_000_000]) {
       const { message, bytes } = told.make({ dose, windows: dose / 100_000 });
       rig.hear(bytes);
-      rules.charge(rules.entries.at(-1)!, message);
+      charge(rules.entries.at(-1)!, message, rig.site.nowMs);
     }
   }
 
