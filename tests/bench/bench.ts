@@ -1,6 +1,7 @@
 // npm run bench: how many working days the bench runs in a second, on one core, in one run:
-// on actors and on the transition table, outcome only, and with trace, hash and invariants; beside them the limit, a bare
-// heap loop that pushes and takes the same number of events and does nothing else.
+// on the transition table and on actors, outcome only, and with trace, hash and invariants, each with frames as bytes under a
+// checksum and with keys; beside them the limit, a bare heap loop that pushes and takes the same number of events and does
+// nothing else.
 import { DueQueue } from '../../sim/kernel/queue.js';
 import { Bench, type BenchOptions } from '../../src/bench/bench.js';
 import { actorEngine } from '../../src/bench/engines/actors.js';
@@ -19,16 +20,18 @@ interface Row {
 }
 
 const day = benchDay();
-const counted = Bench.open(day);
+const counted = Bench.open(day, { keys: false });
 counted.run();
 
 const rows: readonly Row[] = [
   { what: `bare heap loop, ${counted.steps} events`, run: heapLoop },
-  { what: 'table, outcome only', run: () => outcome({ engine: tableEngine }) },
-  { what: 'table, trace kept', run: () => traced() },
-  { what: 'table, trace, hash and invariants', run: () => everything({ engine: tableEngine }) },
-  { what: 'actors, outcome only', run: () => outcome({ engine: actorEngine }) },
-  { what: 'actors, trace, hash and invariants', run: () => everything({ engine: actorEngine }) },
+  { what: 'table, bytes, outcome only', run: () => outcome({ engine: tableEngine, keys: false }) },
+  { what: 'table, bytes, trace kept', run: () => traced({ keys: false }) },
+  { what: 'table, bytes, trace, hash, invariants', run: () => everything({ engine: tableEngine, keys: false }) },
+  { what: 'table, keys, outcome only', run: () => outcome({ engine: tableEngine }) },
+  { what: 'table, keys, trace, hash, invariants', run: () => everything({ engine: tableEngine }) },
+  { what: 'actors, bytes, outcome only', run: () => outcome({ engine: actorEngine, keys: false }) },
+  { what: 'actors, keys, trace, hash, invariants', run: () => everything({ engine: actorEngine }) },
 ];
 
 print(
@@ -60,8 +63,8 @@ function outcome(options: BenchOptions): void {
   Bench.open(day, { ...options, trace: 'none' }).run();
 }
 
-function traced(): void {
-  Bench.open(day).run();
+function traced(options: BenchOptions): void {
+  Bench.open(day, options).run();
 }
 
 function everything(options: BenchOptions): void {
