@@ -194,11 +194,14 @@ describe('a journal that can keep nothing', () => {
   });
 
   it('says so when only its head is good and has no more room', () => {
-    const device = Device.opened(6, { stored: 100, bytes: 248 });
-    const { pages } = device.journal.inside();
-    for (let page = 0; page < GEOMETRY.pages; page++) if (page !== pages.head) device.flash.spoil(page);
-    expect(device.work(15, 248)).toBe('failed');
-    expect(device.journal.get(2, 99)?.length).toBe(248);
+    for (let seed = 0; seed < 30; seed++) {
+      const device = Device.opened(seed, { stored: 100, bytes: 248 });
+      device.work(200, 248);
+      const { pages } = device.journal.inside();
+      for (let page = 0; page < GEOMETRY.pages; page++) if (page !== pages.head) device.flash.spoil(page);
+      expect(device.work(15, 248), `${seed}`).toBe('failed');
+      expect(device.journal.get(2, 99)?.length).toBe(248);
+    }
   });
 
   it('says so when what is live no longer fits the pages that are left', () => {
@@ -224,6 +227,8 @@ describe('room', () => {
     expect(taken).toBeGreaterThan(150);
     expect(taken).toBeLessThan(170);
     expect(device.journal.failed()).toBe(false);
+    device.reopen();
+    expect(device.keep(3, 200, new Uint8Array(248))).toBe('failed');
     expect(device.keep(3, 0, new Uint8Array(248).fill(99))).toBe('kept');
     const erases = Math.max(...device.flash.erases);
     for (let times = 0; times < 300; times++) {
