@@ -73,20 +73,16 @@ export function rulerEnd(levels: readonly LevelField[]): number {
   return limit?.points ?? Math.max(1, ...levels.map((one) => one.points));
 }
 
-/** A shift opens with the first tally after its first pairing, and so a little later than the session. */
-const PAIRING_MS = 60_000;
-
 /** Dose in u that counters have counted for the worker's shift and that the wearable does not have yet. */
 export function doseOnItsWay(moment: Moment, worker: WorkerMoment): number {
   let dose = 0;
   for (const tool of moment.tools) {
     for (const session of tool.sessions.filter(({ owner }) => owner === worker.name)) {
-      const entry = worker.ledger.find((one) => one.counter === tool.name && one.session === session.number);
-      const ofThisShift =
-        entry === undefined
-          ? worker.shift !== null && session.openedAtMs >= worker.shift.openedAtMs - PAIRING_MS
-          : entry.shift === worker.shift?.number;
-      if (ofThisShift) dose += Math.max(0, session.dose - (entry?.dose ?? 0));
+      const isIt = (one: { counter: string; session: number }) =>
+        one.counter === tool.name && one.session === session.number;
+      const key = worker.keys.find(isIt);
+      if (key === undefined || key.shift !== worker.shift?.number) continue;
+      dose += Math.max(0, session.dose - (worker.ledger.find(isIt)?.dose ?? 0));
     }
   }
   return dose;

@@ -48,6 +48,8 @@ export interface WorkerMoment {
   readonly dose: number;
   /** Every entry of the ledger, earlier shifts' too. */
   readonly ledger: readonly LedgerEntry[];
+  /** The sessions of which it keeps the keys, and the shift that each of them belongs to. */
+  readonly keys: readonly Pick<LedgerEntry, 'counter' | 'session' | 'shift'>[];
   /** In the order in which they were raised. */
   readonly alerts: readonly RaisedAlert[];
   /** Null before it first showed anything. */
@@ -74,6 +76,8 @@ export function afterWorker(workers: readonly WorkerMoment[], event: TraceEvent)
       return changed(workers, event.by, (one) => afterTap(one, event));
     case 'inner.ledger':
       return changed(workers, event.by, (one) => ({ ...one, ...afterEntry(one, event) }));
+    case 'inner.paired':
+      return changed(workers, event.by, (one) => ({ ...one, keys: afterPairing(one.keys, event) }));
     case 'inner.resumed':
       return changed(workers, event.by, (one) => ({ ...one, ...afterStart(one.shift, event) }));
     case 'inner.shift':
@@ -93,6 +97,7 @@ function arrived(event: EventOf<'hand.worker'>): WorkerMoment {
     shift: null,
     dose: 0,
     ledger: [],
+    keys: [],
     alerts: [],
     display: null,
     stale: [],
@@ -127,6 +132,12 @@ function afterEntry(worker: WorkerMoment, event: EventOf<'inner.ledger'>): Pick<
   const ledger = index < 0 ? [...worker.ledger, entry] : worker.ledger.with(index, entry);
   // A late dose may belong to an earlier shift than the one that is shown.
   return { ledger, dose: worker.shift?.number === shift ? event.total : worker.dose };
+}
+
+function afterPairing(keys: WorkerMoment['keys'], event: EventOf<'inner.paired'>): WorkerMoment['keys'] {
+  const { counter, session, shift } = event;
+  const others = keys.filter((key) => key.counter !== counter || key.session !== session);
+  return [...others, { counter, session, shift }];
 }
 
 /** A wearable that has started tells of its newest shift, as its journal has it. */

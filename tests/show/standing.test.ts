@@ -12,6 +12,7 @@ const worker = (dose: number): WorkerMoment => ({
   shift: { number: 1, openedAtMs: 0, closedAtMs: null, long: false, incomplete: [] },
   dose,
   ledger: [],
+  keys: [],
   alerts: [],
   display: null,
   stale: [],
@@ -58,6 +59,21 @@ describe('standing', () => {
     expect(onItsWay(2 * MINUTE)).toEqual([0]);
     expect(onItsWay(4 * MINUTE)).toEqual([36_000_000]);
     expect(onItsWay(7 * MINUTE)).toEqual([0]);
+  });
+
+  it('goes by the shift for which a key is kept, however close the next one is (WEA-3)', () => {
+    const onItsWay = (shift: number) => {
+      const day = new MadeDay({ saw: 60 }, ['Edda']).pair(0, 'saw', 'Edda').close(10_000, 'Edda');
+      day.step(11_000, (recorder, at) => {
+        recorder.add(at, 'Edda', 'inner.paired', 0, { counter: 'saw', session: 2, shift });
+        recorder.add(at, 'saw', 'inner.session', 0, { session: 2, what: 'opened', with: 'Edda' });
+        const sums = { dose: 36_000_000, shortBursts: 0, triggerWindows: 100, unratedWindows: 0 };
+        recorder.add(at + 20_000, 'saw', 'inner.count', 0, { ...sums, session: 2 });
+      });
+      const moment = new Cursor(day.events()).at(MINUTE);
+      return moment.workers.map((one) => doseOnItsWay(moment, one));
+    };
+    expect([onItsWay(1), onItsWay(2)]).toEqual([[36_000_000], [0]]);
   });
 
   it('expects the dose of a session of which nothing has arrived yet, and none of an earlier shift', () => {

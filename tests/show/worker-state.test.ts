@@ -10,6 +10,7 @@ const WORKER: WorkerMoment = {
   shift: { number: 1, openedAtMs: 0, closedAtMs: null, long: false, incomplete: [] },
   dose: 0,
   ledger: [],
+  keys: [],
   alerts: [],
   display: null,
   stale: [],

@@ -122,8 +122,10 @@ export class MadeDay {
       this.recorder.add(atMs, name, 'inner.session', 0, { session: tool.session, what, with: tool.owner });
     if (tool.session > 0) add('sealed');
     Object.assign(tool, { session: tool.session + 1, owner: worker, dose: 0, windows: 0 });
-    add('opened');
     const wearer = this.worker(worker);
+    const shift = Math.max(1, wearer.shift);
+    this.recorder.add(atMs, worker, 'inner.paired', 0, { counter: name, session: tool.session, shift });
+    add('opened');
     if (wearer.shift > 0) return;
     wearer.shift = 1;
     this.recorder.add(atMs, worker, 'inner.shift', 0, { shift: 1, what: 'opened' });
