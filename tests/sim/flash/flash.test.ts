@@ -143,6 +143,17 @@ describe('erase', () => {
     expect(last).toBeLessThan(pageBytes);
   });
 
+  it('fails in the next one where it was told to, however much is programmed before, and in none after', () => {
+    const one = flash();
+    one.failInErase();
+    expect(one.program(0, WORDS)).toBe(true);
+    expect(one.erase(0)).toBe(false);
+    expect(one.powered).toBe(false);
+    one.powerBack();
+    erased(one, 0);
+    expect(one.powered).toBe(true);
+  });
+
   it('is left on its way where power fails meanwhile', () => {
     const one = flash();
     one.program(0, new Uint8Array(pageBytes));
