@@ -1,6 +1,6 @@
 // npm run fuzz: the long campaigns of the link, against the codec by itself and against real devices: millions of random and of
 // changed frames, hundreds of thousands of hostile ones, attacks in the middle of pairings, and whole days that are said
-// again. Says what came of them; ends with exit code 1 where something went wrong. Takes about ten minutes of a processor.
+// again. Says what came of them; ends with exit code 1 where something went wrong. Takes about six minutes of a processor.
 import { CHIP, NO_KEYS } from '../../src/link/cipher.js';
 import { ORDERS, replayDay } from '../bench/replayed-day.js';
 import { read, SHIPPED } from '../scenarios/shipped.js';
