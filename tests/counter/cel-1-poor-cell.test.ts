@@ -4,6 +4,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { SAFE_MV } from '../../src/port/cell.js';
 import { CounterRig, REST_MM, WORK_MM } from '../rig/counter-rig.js';
 import { newCrew, SAW_SECOND } from '../rig/crew.js';
+import { HOUR, MINUTE } from '../rig/day.js';
 import { FULL_MV, POOR_MV } from '../rig/device-rig.js';
 import { pairUp } from '../rig/pair-up.js';
 
@@ -109,6 +110,51 @@ test('a tool that still runs when it wakes has started anew', () => {
   site.runTo(wokeMs + 2_000);
   expect(saw.display.icons).toContain('running');
   expect(saw.observe().triggerWindows).toBe(80 + 20);
+});
+
+test('nothing that is done to it in its sleep has happened when it wakes', () => {
+  saw.cell(POOR_MV);
+  saw.readout();
+  expect(saw.records).toEqual([]);
+  saw.hold();
+  saw.turn(3);
+  saw.cell(FULL_MV);
+  site.runFor(1_000);
+  expect(saw.display).toMatchObject({ screen: 'ready', value: 50 });
+  saw.cell(POOR_MV);
+  saw.touch(12);
+  saw.cell(FULL_MV);
+  site.runFor(1_000);
+  expect(saw.display.screen).toBe('ready');
+});
+
+test('a tool that still runs when it wakes is seen to start, and told of every 5 s', () => {
+  saw.level(WORK_MM);
+  site.runFor(8_000);
+  saw.cell(POOR_MV);
+  saw.cell(FULL_MV);
+  site.runFor(1_000);
+  expect(saw.display.screen).toBe('ready');
+  expect(saw.display.icons).not.toContain('running');
+  expect(saw.states.get('trigger')).toBe('stopped');
+  const told = saw.sent('tally').length;
+  site.runFor(200);
+  expect(saw.states.get('trigger')).toBe('running');
+  site.runFor(15_000);
+  expect(saw.sent('tally')).toHaveLength(told + 3);
+});
+
+test('PAI-6: a session that ends in its sleep is kept and told once it is awake', () => {
+  saw.work(5_000);
+  saw.cell(POOR_MV);
+  const steps = saw.flash.steps;
+  site.runFor(7 * HOUR);
+  expect(saw.observe().session).toBe(0);
+  expect(saw.flash.steps).toBe(steps);
+  saw.cell(FULL_MV);
+  site.runFor(3 * MINUTE);
+  expect(saw.sessions).toEqual(['opened 1', 'sealed 1', 'delivered 1']);
+  expect(edda.dose).toBe(5 * SAW_SECOND);
 });
 
 test('a start on a poor cell writes nothing; once awake it goes on with what it had, and the loss is counted', () => {

@@ -2,7 +2,12 @@
 // time is lost for each failure, nothing is counted twice, and nobody is charged what is another's.
 import { expect, test } from 'vitest';
 import type { FlashState } from '../../sim/flash/flash.js';
+import { TALLY_FLAGS } from '../../src/link/messages.js';
 import { CounterLife, LAST_BURST_WINDOWS, type Owner } from '../rig/counter-life.js';
+import { CounterRig } from '../rig/counter-rig.js';
+import { newCrew } from '../rig/crew.js';
+import { pairUp } from '../rig/pair-up.js';
+import { Site } from '../rig/site.js';
 import { wornFlash } from '../rig/worn-flash.js';
 
 const MOST_LOST_WINDOWS = 100;
@@ -107,3 +112,23 @@ test(
   },
   PATIENCE_MS,
 );
+
+test('bursts that nobody claims are kept as each of them ends, however short they are', () => {
+  const saw = new CounterRig(new Site(), 1, 50);
+  for (let made = 0; made < 10; made++) saw.work(3_000);
+  saw.cutPower();
+  saw.powerUp();
+  expect(saw.observe()).toMatchObject({ session: 0, triggerWindows: 300 });
+});
+
+test('TRG-5: a sensor that had failed in the session has failed in it after the restart too', () => {
+  const { site, saw, edda } = newCrew();
+  pairUp(saw, edda);
+  saw.sensor('frozen');
+  site.runFor(1_000);
+  saw.sensor('good');
+  saw.work(6_000);
+  saw.cutPower();
+  saw.powerUp();
+  expect(saw.sent('tally').at(-1)!.flags & TALLY_FLAGS.sensorFault).toBe(TALLY_FLAGS.sensorFault);
+});

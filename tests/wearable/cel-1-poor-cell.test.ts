@@ -99,7 +99,9 @@ test('a start on a poor cell writes nothing and forgets nothing', () => {
 
 test('a shift that ends while it sleeps has ended in the journal too, once it is awake', () => {
   edda.cell(POOR_MV);
+  const steps = edda.flash.steps;
   site.runFor(6 * 3_600_000);
+  expect(edda.flash.steps).toBe(steps);
   edda.cell(FULL_MV);
   site.runFor(64_000);
   expect(edda.display.screen).toBe('closed');
