@@ -2,7 +2,7 @@
 // could get wrong, that no compiler finds, and that leaves ordinary days mostly right.
 
 /** Which random days a canary is looked for on: see days.ts. */
-export type DayKind = 'usual' | 'long' | 'worn';
+export type DayKind = 'usual' | 'long' | 'worn' | 'dense';
 
 export interface Canary {
   /** What was got wrong, as a sentence. */

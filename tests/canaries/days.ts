@@ -1,5 +1,5 @@
 // The random days that canaries are looked for on.
-import type fc from 'fast-check';
+import fc from 'fast-check';
 import { faultyDay } from '../../src/prove/days/day.js';
 import type { Day, DayEvent } from '../../src/scenario/day.js';
 import type { DayKind } from './canary.js';
@@ -10,6 +10,9 @@ const LONG_MS = 14 * HOUR_MS;
 /** Work so dense that pages of the journal are filled and erased. */
 const WORN_MS = 10 * HOUR_MS;
 const STRETCH = 20;
+/** So much at once that what is rare meets what is rare. */
+const DENSE_MS = 2 * HOUR_MS;
+const OVERLAID = 4;
 /** As random days have it between two runs of a tool. */
 const LEAST_GAP_MS = 600;
 
@@ -21,7 +24,30 @@ export function daysOf(kind: DayKind): fc.Arbitrary<Day> {
       return faultyDay({ untilMs: LONG_MS });
     case 'worn':
       return faultyDay({ untilMs: WORN_MS }).map(stretched);
+    case 'dense':
+      return fc.array(faultyDay({ untilMs: DENSE_MS }), { minLength: OVERLAID, maxLength: OVERLAID }).map(overlaid);
   }
+}
+
+/** The first day, in which all happens that happens in any of them to its tools and workers. */
+function overlaid(days: readonly Day[]): Day {
+  const [first] = days;
+  const names = new Set([...first!.tools, ...first!.workers].map(({ name }) => name));
+  const events = days.flatMap((day) => day.events.filter((event) => namesIn(event).every((name) => names.has(name))));
+  return { ...first!, events: events.sort((a, b) => a.atMs - b.atMs) };
+}
+
+/** Tools and workers that an event is about. */
+function namesIn(event: DayEvent): readonly string[] {
+  const {
+    tool,
+    by,
+    with: partner,
+    worker,
+    device,
+    who = [],
+  } = event as Partial<Record<string, string>> & { who?: string[] };
+  return [tool, by, partner, worker, device, ...who].filter((name) => name !== undefined);
 }
 
 type Run = DayEvent & { readonly do: 'run' };

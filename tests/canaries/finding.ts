@@ -16,6 +16,9 @@ export interface Finding {
   readonly broken: readonly string[];
   /** What was thrown, or ''. */
   readonly thrown: string;
+  /** Hashes of the trace, '' where something was thrown: of all of it, and of what can be seen from outside. */
+  readonly whole: string;
+  readonly outward: string;
 }
 
 /** Stands beside the names of invariants: a throw is found by whoever runs the day. */

@@ -12,8 +12,10 @@ export interface Row {
   readonly canary: string;
   readonly breaks: readonly string[];
   readonly days: DayKind;
-  /** Days that were tried. */
+  /** Days that were tried; of them, those of which the trace is another than without the fault, and looks another from outside. */
   readonly tried: number;
+  readonly changed: number;
+  readonly shown: number;
   /** Seed of the first day on which anything was broken, null where nothing was. */
   readonly seed: number | null;
   readonly caught: readonly Caught[];
@@ -76,15 +78,19 @@ function groundOf(days: DayKind, keys: boolean): string {
  */
 export function rowOf(canary: Canary, findings: readonly Finding[], ground: readonly Finding[]): Row {
   const noisy = new Set(caughtIn(ground).map(({ invariant }) => invariant));
-  const known = new Set(ground.map(({ seed }) => seed));
+  const known = new Map(ground.map((finding) => [finding.seed, finding]));
   const counted = findings
     .filter(({ seed }) => known.has(seed))
     .map((finding) => ({ ...finding, broken: finding.broken.filter((invariant) => !noisy.has(invariant)) }));
+  const differing = (what: 'whole' | 'outward') =>
+    counted.filter((finding) => finding[what] !== known.get(finding.seed)?.[what]).length;
   return {
     canary: canary.name,
     breaks: canary.breaks,
     days: canary.days ?? 'usual',
     tried: counted.length,
+    changed: differing('whole'),
+    shown: differing('outward'),
     seed: counted.find(({ broken }) => broken.length > 0)?.seed ?? null,
     caught: caughtIn(counted),
     thrown: counted.find(({ thrown }) => thrown !== '')?.thrown ?? '',

@@ -30,5 +30,5 @@ export function run(workshop: Workshop, canary: Canary | null, look: Look): Prom
 }
 
 function endlessDay(seed: number): Finding {
-  return { seed, broken: [THROWS], thrown: 'the day does not end' };
+  return { seed, broken: [THROWS], thrown: 'the day does not end', whole: '', outward: '' };
 }

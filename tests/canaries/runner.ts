@@ -2,6 +2,7 @@
 // broken on each of them: whoever ends this process early has what it found by then.
 import { dayOfSeed } from '../../src/prove/shrink.js';
 import { tryDay } from '../../src/prove/try-day.js';
+import { TraceHash } from '../../src/trace/hash.js';
 import { daysOf } from './days.js';
 import { type Finding, type Look, THROWS } from './finding.js';
 
@@ -14,9 +15,11 @@ for (let seed = fromSeed; seed < fromSeed + count && process.hrtime.bigint() < e
 
 function find(seed: number): Finding {
   try {
-    const breaches = tryDay(dayOfSeed(days, seed), { keys });
-    return { seed, broken: [...new Set(breaches.map(({ invariant }) => invariant))], thrown: '' };
+    const hash = new TraceHash();
+    const breaches = tryDay(dayOfSeed(days, seed), { keys, watchers: [(event) => hash.see(event)] });
+    return { seed, broken: [...new Set(breaches.map(({ invariant }) => invariant))], thrown: '', ...hash.digest() };
   } catch (thrown) {
-    return { seed, broken: [THROWS], thrown: thrown instanceof Error ? thrown.message : String(thrown) };
+    const said = thrown instanceof Error ? thrown.message : String(thrown);
+    return { seed, broken: [THROWS], thrown: said, whole: '', outward: '' };
   }
 }

@@ -24,10 +24,11 @@ function noiseLines({ noise }: Matrix): string[] {
   });
 }
 
-function rowLines({ canary, breaks, days, tried, seed, caught, thrown }: Row): string[] {
+function rowLines({ canary, breaks, days, tried, changed, shown, seed, caught, thrown }: Row): string[] {
   const found = seed === null ? `not found in ${tried} ${days} days` : `found on day ${seed} of ${tried} ${days} ones`;
   const said = thrown === '' ? [] : [`    thrown: ${thrown}`];
-  return ['', `${canary} [${breaks.join(', ')}]: ${found}`, ...caught.map(caughtLine), ...said];
+  const differs = `    ${changed} days are other than without it, ${shown} of them to be seen from outside`;
+  return ['', `${canary} [${breaks.join(', ')}]: ${found}`, differs, ...caught.map(caughtLine), ...said];
 }
 
 function caughtLine({ invariant, days, seed }: Caught): string {
@@ -38,7 +39,9 @@ function survivorLines(rows: readonly Row[]): string[] {
   const survivors = rows.filter(({ seed }) => seed === null);
   return [
     `${rows.length - survivors.length} of ${rows.length} canaries are found; not found:`,
-    ...survivors.map(({ canary, breaks }) => `    ${canary} [${breaks.join(', ')}]`),
+    ...survivors.map(
+      (row) => `    ${row.canary} [${row.breaks.join(', ')}], ${row.changed} days other, ${row.shown} outward`,
+    ),
   ];
 }
 

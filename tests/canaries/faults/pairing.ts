@@ -246,7 +246,7 @@ export const PAIRING: readonly Canary[] = [
     name: 'the wearable takes the counter’s first accept and does not repeat its own',
     breaks: ['PAI-1'],
     file: 'src/wearable/chart.ts',
-    replace: [["        ACCEPT_AGAIN: { guard: 'keyKept', actions: 'sendAccept' },\n", '']],
+    replace: [["ACCEPT_AGAIN: { guard: 'keyKept', actions: 'sendAccept' },", 'ACCEPT_AGAIN: {},']],
     seed: null,
   },
   {

@@ -294,18 +294,21 @@ export const TALLIES: readonly Canary[] = [
     file: 'src/wearable/watch.ts',
     replace: [
       [
-        '    if (staleAtMs(link) <= parts.nowMs()) markStale(parts, link, true);\n',
-        '    if (staleAtMs(link) < 0) markStale(parts, link, true);\n',
+        '  if (link.sealed || link.stale || !link.confirmed) return Infinity;',
+        '  if (link.slot >= 0) return Infinity;',
       ],
     ],
     seed: null,
   },
   {
-    name: 'only the first counter that falls silent is marked stale',
+    name: 'while a look at silent counters is planned no earlier one is',
     breaks: ['TAL-6'],
     file: 'src/wearable/watch.ts',
     replace: [
-      ['  noteRunning(parts);\n  planCheck(parts);\n}\n\n/** The newest', '  noteRunning(parts);\n}\n\n/** The newest'],
+      [
+        '  if (dueMs >= (state.checkAtMs ?? Infinity)) return;',
+        '  if (dueMs === Infinity || state.checkAtMs !== null) return;',
+      ],
     ],
     seed: null,
   },

@@ -167,7 +167,7 @@ export const WEARABLE: readonly Canary[] = [
     name: 'six hours in which a tool ran only in bursts between two tallies close the shift',
     breaks: ['WEA-3'],
     file: 'src/wearable/chart.ts',
-    replace: [["            RAN: { target: 'resting', reenter: true },\n", '']],
+    replace: [["RAN: { target: 'resting', reenter: true },", 'RAN: {},']],
     days: 'long',
     seed: null,
   },
