@@ -52,9 +52,15 @@ export class DayTrace {
     return this.add(at, by, 'hand.stop', { tool });
   }
 
-  /** One that is opened has been accepted by both, and its key is kept for the shift that is open, or the next. */
+  /**
+   * One that is opened has been accepted by both, and its key is kept for the shift that is open, or the next; one that is
+   * delivered is acknowledged.
+   */
   session(at: number, what: SessionTurn, session = 1, worker = 'Edda', tool = 'breaker') {
-    const cause = what === 'opened' ? this.accept(at, session, worker, tool) : 0;
+    let cause = 0;
+    if (what === 'opened') cause = this.accept(at, session, worker, tool);
+    // As high as any number that a test gives out.
+    if (what === 'delivered') cause = this.heardAck(at, 999, { link: 900 + session, sequence: at, to: tool }, worker);
     return this.add(at, tool, 'inner.session', { session, what, with: worker }, cause);
   }
 
@@ -115,6 +121,11 @@ export class DayTrace {
     const header = { bytes, link: 9, sequence: 1, to: 'breaker' };
     const ack = { closed: false, highest, highestReport: 0, leftTenths: 5, level: 0 };
     return this.add(at, by, 'air.ack', { ...header, ...ack, ...fields });
+  }
+
+  heardAck(at: number, highest: number, fields: Some<'air.ack'> = {}, by = 'Edda') {
+    const to = fields.to ?? 'breaker';
+    return this.heard(at, this.ack(at, highest, fields, by), { frame: 'ack', from: by }, to);
   }
 
   pairing(at: number, frame: string, by: string, to: string) {

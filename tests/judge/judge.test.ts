@@ -17,7 +17,8 @@ function day(dose: number): DayTrace {
   trace.ledger(MINUTE + 10_510, 100, { dose });
   trace.session(2 * MINUTE, 'sealed');
   trace.session(2 * MINUTE, 'opened', 2, 'Bram');
-  trace.session(2 * MINUTE, 'delivered');
+  const acknowledged = trace.heardAck(2 * MINUTE, 1);
+  trace.add(2 * MINUTE, 'breaker', 'inner.session', { session: 1, what: 'delivered', with: 'Edda' }, acknowledged);
   return trace;
 }
 

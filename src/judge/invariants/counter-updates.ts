@@ -43,7 +43,9 @@ export function count(facts: Facts, event: EventOf<'inner.count'>): void {
 
 export function keep(facts: Facts, event: EventOf<'inner.kept'>): void {
   const session = facts.session(event.by, event.session);
-  if (session !== undefined) raise(session.kept, event);
+  if (session === undefined) return;
+  raise(session.kept, event);
+  session.keptMs = event.at;
 }
 
 export function turnSession(facts: Facts, event: EventOf<'inner.session'>): void {
@@ -78,6 +80,7 @@ export function find(facts: Facts, event: EventOf<'inner.found'>): void {
   const session =
     known === undefined || known.state === 'undone' ? facts.open(event.by, event.session, event.with, event.at) : known;
   session.found = true;
+  session.keptMs = event.at;
   session.recounted = event.what === 'sealed';
   session.state = event.what as SessionFacts['state'];
   if (event.what === 'sealed') session.sealedMs = Math.min(session.sealedMs, event.at);

@@ -22,6 +22,8 @@ export class Facts {
   readonly sent = new SentFrames();
   readonly counters = new Map<string, CounterFacts>();
   readonly workers = new Map<string, WorkerFacts>();
+  /** The frame heard last, by whomever. */
+  heard: EventOf<'air.heard'> | undefined;
   readonly reach = new Reach((name) => this.device(name));
 
   /** What each kind of event changes; kinds that are missing change nothing. */
@@ -34,6 +36,9 @@ export class Facts {
     },
     'air.pairing': (event) => this.sent.add(event),
     'air.injected': (event) => this.sent.add(event),
+    'air.heard': (event) => {
+      this.heard = event;
+    },
     'air.refused': (event) => {
       if (event.reason === 'throttled') this.device(event.by).throttle(event.at);
     },

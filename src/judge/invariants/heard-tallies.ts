@@ -22,8 +22,9 @@ export class HeardTallies {
     return before;
   }
 
-  refuse({ cause }: EventOf<'air.refused'>): void {
-    if (this.last?.heard.n === cause) this.last = undefined;
+  /** Returns the tally that is refused. */
+  refuse({ cause }: EventOf<'air.refused'>): HeardTally | undefined {
+    return this.last?.heard.n === cause ? this.take() : undefined;
   }
 
   /** The last tally, if it was taken in and is not yet asked for. */

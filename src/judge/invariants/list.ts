@@ -1,5 +1,6 @@
 // Everything that must hold in every run, in the order in which it is told of.
 import { acknowledgedIsCharged } from './acknowledged-is-charged.js';
+import { acksTakenOnce } from './acks-taken-once.js';
 import { alertGoesOn } from './alert-goes-on.js';
 import { alertWithItsTally } from './alert-with-its-tally.js';
 import { allCharged } from './all-charged.js';
@@ -14,6 +15,7 @@ import type { Invariant } from './invariant.js';
 import { keptInTime } from './kept-in-time.js';
 import { ledgerNeverShrinks } from './ledger-never-shrinks.js';
 import { lossesAreTold } from './losses-are-told.js';
+import { magnitudeOutlastsPower } from './magnitude-outlasts-power.js';
 import { noEarlyAlert } from './no-early-alert.js';
 import { noSuddenDose } from './no-sudden-dose.js';
 import { nonceUsedOnce } from './nonce-used-once.js';
@@ -31,6 +33,7 @@ export const INVARIANTS: readonly Invariant[] = [
   countedAsRun,
   keptInTime,
   doseOfMagnitude,
+  magnitudeOutlastsPower,
   countedInOnePlace,
   sessionsInOrder,
   sessionsEndForAReason,
@@ -48,6 +51,7 @@ export const INVARIANTS: readonly Invariant[] = [
   ledgerNeverShrinks,
   shiftIsTheSum,
   acknowledgedIsCharged,
+  acksTakenOnce,
   noEarlyAlert,
   alertWithItsTally,
   alertGoesOn,

@@ -1,5 +1,6 @@
 // Guards TAL-7: an entry of a ledger grows no faster than the largest magnitude makes dose: 50 m/s² since the last tally that was
-// taken in, 4 % for the clocks and 10 s for what was on its way. After a start of the wearable nobody knows how long that is.
+// taken in, 4 % for the clocks and 10 s for what was on its way; and no tally is refused that says no more. After a start of the
+// wearable nobody knows how long that is.
 import type { EventOf } from '../../trace/kinds.js';
 import type { Facts } from './facts.js';
 import { HeardTallies, type HeardTally } from './heard-tallies.js';
@@ -12,7 +13,7 @@ const MOST_U_PER_MS = 250_000;
 const SPARE_MS = 10_000;
 
 export const noSuddenDose: Invariant = {
-  name: 'no dose is charged faster than any tool makes it',
+  name: 'no dose is charged faster than any tool makes it, and all that one may have made',
   guards: ['TAL-7'],
   watch: (facts) => {
     /** By wearable, counter and session: when its key was kept, or a new tally of it taken in last; and the number of that. */
@@ -41,8 +42,10 @@ export const noSuddenDose: Invariant = {
         },
         'air.heard': (event) => take(heard.hear(event)),
         'air.refused': (event) => {
-          heard.refuse(event);
-          return undefined;
+          const refused = heard.refuse(event);
+          if (event.reason !== 'implausible' || refused === undefined) return undefined;
+          const { by, session } = refused.tally;
+          return tooSlow(facts, sinceMs.get(nameOf(event.by, by, session)), refused);
         },
         'inner.ledger': (event) => {
           const name = nameOf(event.by, event.counter, event.session);
@@ -61,8 +64,22 @@ function tooFast(facts: Facts, fromMs: number | undefined, event: EventOf<'inner
   if (session === undefined || fromMs === undefined) return undefined;
   const passedMs = facts.device(event.by).clock.most(fromMs, event.at);
   const grown = event.dose - session.charged.dose;
-  if (grown <= MOST_U_PER_MS * (passedMs + Math.ceil(passedMs / 25) + SPARE_MS)) return undefined;
+  if (grown <= mostWithin(passedMs)) return undefined;
   return `${event.by} is charged ${grown} u for ${sessionText(session)} within ${passedMs / 1000} s`;
+}
+
+/** What any tool may have made is taken in. */
+function tooSlow(facts: Facts, fromMs: number | undefined, { tally, heard }: HeardTally): string | undefined {
+  const session = facts.session(tally.by, tally.session);
+  if (session === undefined || fromMs === undefined) return undefined;
+  const passedMs = facts.device(heard.by).clock.least(fromMs, heard.at);
+  const grown = tally.dose - session.charged.dose;
+  if (grown > mostWithin(passedMs)) return undefined;
+  return `${heard.by} refuses ${grown} u of ${sessionText(session)} within ${passedMs / 1000} s`;
+}
+
+function mostWithin(passedMs: number): number {
+  return MOST_U_PER_MS * (passedMs + Math.ceil(passedMs / 25) + SPARE_MS);
 }
 
 function nameOf(wearable: string, counter: string, session: number): string {

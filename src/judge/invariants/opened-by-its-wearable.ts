@@ -8,21 +8,16 @@ export const openedByItsWearable: Invariant = {
   name: 'a session opens on the accept of its own wearable',
   guards: ['PAI-1', 'PAI-2'],
   watch: (facts) => {
-    /** The frame heard last. */
-    let heard: EventOf<'air.heard'> | undefined;
     /** The digits shown last by each device. */
     const digits = new Map<string, number>();
     const wrong = (by: string, other: string, cause: number, what: string): string | undefined => {
-      if (heard?.n === cause && isAccept(facts, heard, other)) return undefined;
-      if (heard?.n === cause && heard.from === 'bench' && digits.get(by) === digits.get(other)) return undefined;
+      const heard = facts.heard?.n === cause ? facts.heard : undefined;
+      const isMade = heard?.from === 'bench' && digits.get(by) === digits.get(other);
+      if (heard !== undefined && (isMade || isAccept(facts, heard, other))) return undefined;
       return `${by} ${what}, without an accept of ${other}`;
     };
     return {
       on: {
-        'air.heard': (event) => {
-          heard = event;
-          return undefined;
-        },
         'shown.display': (event) => {
           if (event.screen === 'digits') digits.set(event.by, event.value);
           return undefined;

@@ -26,8 +26,9 @@ export interface SessionFacts {
   /** What the counter itself says that it has counted, and when that last changed or was sealed. */
   readonly counted: Sums;
   changedMs: number;
-  /** What the counter's journal holds. */
+  /** What the counter's journal holds, and since when. */
   readonly kept: Sums;
+  keptMs: number;
   /** Its counter has started again: whether it has said since that it has the session, and with what sums. */
   found: boolean;
   recounted: boolean;
@@ -63,6 +64,7 @@ export function newSession(
     counted: noSums(),
     changedMs: atMs,
     kept: noSums(),
+    keptMs: atMs,
     found: true,
     recounted: true,
     told: noSums(),

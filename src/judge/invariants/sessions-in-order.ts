@@ -54,7 +54,10 @@ function wrongTurn(facts: Facts, event: EventOf<'inner.session'>, isRead: boolea
   }
   if (event.what === 'sealed') return tooMany(facts.counter(event.by), 1);
   if (event.what === 'read out') return isRead ? undefined : `${sessionText(session)} is read out, by nobody`;
-  return isLess(session.charged, session.counted) ? lostText(session) : undefined;
+  if (isLess(session.charged, session.counted)) return lostText(session);
+  const ack = facts.heard?.n === event.cause ? facts.sent.heard(facts.heard) : undefined;
+  const isIt = ack?.kind === 'air.ack' && ack.by === session.worker && ack.highest >= session.toldSequence;
+  return isIt ? undefined : `${sessionText(session)} is let go, and its last tally is not acknowledged`;
 }
 
 function wrongFound(facts: Facts, { by, session: number, what }: EventOf<'inner.found'>): string | undefined {

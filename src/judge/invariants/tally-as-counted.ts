@@ -5,6 +5,7 @@ import type { EventOf } from '../../trace/kinds.js';
 import type { Facts } from './facts.js';
 import type { Invariant } from './invariant.js';
 import type { SessionFacts } from './session-facts.js';
+import { TALLY_FLAG } from './tally-flags.js';
 import { isLess, sessionText, sumsText } from './text.js';
 
 export const tallyAsCounted: Invariant = {
@@ -56,8 +57,11 @@ function wrongTally(facts: Facts, session: SessionFacts, event: EventOf<'air.tal
   if (session.state !== 'opened' && isLess(session.counted, event)) {
     return `${sessionText(session)} was sealed with ${sumsText(session.counted)}, and tells ${sumsText(event)}`;
   }
-  if (facts.counter(event.by).tellsKept && isLess(session.kept, event)) {
+  if (!facts.counter(event.by).tellsKept) return undefined;
+  if (isLess(session.kept, event)) {
     return `${sessionText(session)} tells ${sumsText(event)}, and its journal holds ${sumsText(session.kept)}`;
   }
-  return undefined;
+  const isSealed = (event.flags & TALLY_FLAG.sealed) !== 0;
+  if (!isSealed || session.keptMs >= session.sealedMs) return undefined;
+  return `${sessionText(session)} tells that it is sealed, and its journal does not hold that yet`;
 }

@@ -1,6 +1,7 @@
 // The invariants of frames on the air (TAL-2, TAL-4, TAL-5, TAL-7, PAI-2): what is heard, refused, numbered and acknowledged.
 import { describe, expect, it } from 'vitest';
 import { acknowledgedIsCharged } from '../../../src/judge/invariants/acknowledged-is-charged.js';
+import { acksTakenOnce } from '../../../src/judge/invariants/acks-taken-once.js';
 import { heardWasSent } from '../../../src/judge/invariants/heard-was-sent.js';
 import { noSuddenDose } from '../../../src/judge/invariants/no-sudden-dose.js';
 import { nonceUsedOnce } from '../../../src/judge/invariants/nonce-used-once.js';
@@ -227,6 +228,18 @@ describe('no dose is charged faster than any tool makes it (TAL-7)', () => {
     expect([first(most(MINUTE)), first(most(MINUTE) + 1)]).toEqual([0, 1]);
   });
 
+  it('and nothing is refused that a tool may have made', () => {
+    const refused = (dose: number, reason = 'implausible') => {
+      const day = opened();
+      day.heard(2 * MINUTE, day.tally(2 * MINUTE, 0, { sequence: 1 }));
+      const heard = day.heard(2 * MINUTE + 5000, day.tally(2 * MINUTE + 5000, 1, { dose, sequence: 2 }));
+      day.add(2 * MINUTE + 5000, 'Edda', 'air.refused', { frame: 'tally', from: 'breaker', reason }, heard);
+      return told(noSuddenDose, day);
+    };
+    expect([refused(most(5000) + 1), refused(5, 'tag')]).toEqual([[], []]);
+    expect(refused(most(5000))).toEqual([`wrong: Edda refuses ${most(5000)} u of session 1 of breaker within 5 s`]);
+  });
+
   it('but nobody knows how long a wearable was without power', () => {
     const day = opened();
     day.heard(2 * MINUTE, day.tally(2 * MINUTE, 0, { sequence: 1 }));
@@ -274,5 +287,37 @@ describe('a session opens on the accept of its own wearable (PAI-2)', () => {
     day.pair(3 * MINUTE, 1);
     day.recovered(3 * MINUTE, 'Edda');
     expect(told(openedByItsWearable, day)).toEqual([]);
+  });
+});
+
+describe('an acknowledgement is taken once (TAL-4)', () => {
+  /** The breaker takes number 3 at 07:03, and hears of another. */
+  const again = (sequence: number, more: (day: DayTrace) => void = () => {}, refused = false) => {
+    const day = opened();
+    day.tally(2 * MINUTE, 1);
+    day.heardAck(3 * MINUTE, 1, { bytes: '03', sequence: 3 });
+    more(day);
+    const heard = day.heardAck(4 * MINUTE, 1, { bytes: `0${sequence}`, sequence });
+    if (refused)
+      day.add(4 * MINUTE, 'breaker', 'air.refused', { frame: 'ack', from: 'Edda', reason: 'replayed' }, heard);
+    return told(acksTakenOnce, day);
+  };
+
+  it('and none that is older', () => {
+    expect([again(4), again(3, undefined, true), again(2, undefined, true)]).toEqual([[], [], []]);
+    expect(again(3)).toEqual(['wrong: breaker takes acknowledgement 3 of session 1 of breaker after 3']);
+    expect(again(2)).toHaveLength(1);
+  });
+
+  it('not after a power failure either, but one of a sealed session as often as it comes', () => {
+    const restart = (day: DayTrace) => {
+      day.cut(3 * MINUTE, 'breaker');
+      day.back(3 * MINUTE, 'breaker');
+      day.found(3 * MINUTE, 'opened');
+      day.recovered(3 * MINUTE, 'breaker');
+    };
+    expect(again(3, restart)).toHaveLength(1);
+    expect(again(3, (day) => day.session(3 * MINUTE, 'sealed'))).toEqual([]);
+    expect(again(3, (day) => day.display(3 * MINUTE, 'breaker', { screen: 'asleep' }))).toEqual([]);
   });
 });

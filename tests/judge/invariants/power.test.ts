@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { countedAsRun } from '../../../src/judge/invariants/counted-as-run.js';
 import { keptInTime } from '../../../src/judge/invariants/kept-in-time.js';
 import { lossesAreTold } from '../../../src/judge/invariants/losses-are-told.js';
+import { magnitudeOutlastsPower } from '../../../src/judge/invariants/magnitude-outlasts-power.js';
 import { sessionsInOrder } from '../../../src/judge/invariants/sessions-in-order.js';
 import { silentWithoutPower } from '../../../src/judge/invariants/silent-without-power.js';
 import { DayTrace, MINUTE } from '../day.js';
@@ -284,5 +285,39 @@ describe('a report tells how often power was lost (KEP-3)', () => {
   it('but for a start that was cut short before it was written down', () => {
     expect([reported(1, 'write'), reported(2, 'write')]).toEqual([[], []]);
     expect(reported(0, 'write')).toEqual(['wrong: breaker reports 0 power losses, and has had 1 to 2']);
+  });
+});
+
+describe('a committed magnitude outlasts a power failure', () => {
+  /** 8.0 m/s² are committed at 07:01:30, after 12.0; the counter starts again with so many tenths. */
+  const found = (tenths: number, during = 'now', more: (day: DayTrace) => void = () => {}) => {
+    const day = opened();
+    more(day);
+    day.add(MINUTE + 30_000, 'breaker', 'inner.magnitude', { tenths: 80 });
+    day.display(MINUTE + 40_000, 'breaker', { screen: 'review', value: 90 });
+    if (during === 'soon') day.cut(MINUTE + 30_050, 'breaker');
+    else day.cut(2 * MINUTE, 'breaker', during);
+    day.back(3 * MINUTE, 'breaker');
+    day.add(3 * MINUTE, 'breaker', 'inner.magnitude', { tenths });
+    day.recovered(3 * MINUTE, 'breaker');
+    return told(magnitudeOutlastsPower, day);
+  };
+
+  it('as it was committed last', () => {
+    expect(found(80)).toEqual([]);
+    const wrong = (tenths: number) =>
+      `wrong: breaker starts again with a magnitude of ${tenths} tenths of m/s², and had 80`;
+    expect([found(120), found(0), found(90)]).toEqual([[wrong(120)], [wrong(0)], [wrong(90)]]);
+  });
+
+  it('or as it was being committed when power failed in a write', () => {
+    expect([found(90, 'write'), found(80, 'write')]).toEqual([[], []]);
+    expect([found(120, 'write'), found(91, 'write')].map(({ length }) => length)).toEqual([1, 1]);
+  });
+
+  it('or as it was before, where the journal was not to be written then (KEP-5)', () => {
+    const erasing = (day: DayTrace) => day.add(MINUTE + 29_990, 'breaker', 'flash.erase', { page: 2 });
+    expect([found(120, 'soon', erasing), found(80, 'soon', erasing)]).toEqual([[], []]);
+    expect([found(120, 'soon'), found(120, 'now', erasing)].map(({ length }) => length)).toEqual([1, 1]);
   });
 });

@@ -61,6 +61,23 @@ describe('sessions follow each other', () => {
     expect(delivered(9)).toEqual([expect.stringContaining('is let go with 14400000 u in 10 windows')]);
   });
 
+  it('are let go only on an acknowledgement of their last tally', () => {
+    const delivered = (highest: number, by = 'Edda') => {
+      const day = opened();
+      day.tally(2 * MINUTE, 10, { sequence: 6 });
+      day.ledger(2 * MINUTE, 10);
+      day.count(3 * MINUTE, 10);
+      day.session(3 * MINUTE, 'sealed');
+      day.tally(3 * MINUTE, 10, { flags: 2, sequence: 7 });
+      const heard = day.heardAck(4 * MINUTE, highest, {}, by);
+      day.add(4 * MINUTE, 'breaker', 'inner.session', { session: 1, what: 'delivered', with: 'Edda' }, heard);
+      return told(sessionsInOrder, day);
+    };
+    expect(delivered(7)).toEqual([]);
+    const wrong = 'wrong: session 1 of breaker is let go, and its last tally is not acknowledged';
+    expect([delivered(6), delivered(7, 'Bram')]).toEqual([[wrong], [wrong]]);
+  });
+
   it('are kept, 32 of them at most (PAI-5)', () => {
     const kept = (sessions: number) => {
       const day = new DayTrace();
@@ -202,6 +219,23 @@ describe('a tally tells what its counter counted', () => {
     const firmware = new DayTrace();
     for (const sequence of [1, 2]) firmware.tally(2 * MINUTE, 10 * sequence, { sequence }, 'breaker', false);
     expect(told(tallyAsCounted, firmware)).toEqual([]);
+  });
+
+  it('says that a session is sealed only once the journal holds that', () => {
+    const told2 = (keptMs: number) => {
+      const day = opened();
+      day.kept(2 * MINUTE, 10);
+      day.count(3 * MINUTE, 10);
+      if (keptMs <= 0) day.kept(3 * MINUTE + keptMs, 10);
+      day.session(3 * MINUTE, 'sealed');
+      if (keptMs > 0) day.kept(3 * MINUTE + keptMs, 10);
+      day.tally(3 * MINUTE + 100, 10, { flags: 2, sequence: 3 });
+      return told(tallyAsCounted, day);
+    };
+    expect([told2(0), told2(100)]).toEqual([[], []]);
+    expect(told2(-1)).toEqual([
+      'wrong: session 1 of breaker tells that it is sealed, and its journal does not hold that yet',
+    ]);
   });
 
   it('comes from sums that fall in a power failure only, and never below what was told or kept (KEP-1)', () => {
