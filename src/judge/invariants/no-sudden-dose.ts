@@ -71,9 +71,10 @@ function tooFast(facts: Facts, fromMs: number | undefined, event: EventOf<'inner
 /** What any tool may have made is taken in. */
 function tooSlow(facts: Facts, fromMs: number | undefined, { tally, heard }: HeardTally): string | undefined {
   const session = facts.session(tally.by, tally.session);
-  if (session === undefined || fromMs === undefined) return undefined;
-  const passedMs = facts.device(heard.by).clock.least(fromMs, heard.at);
+  if (session === undefined) return undefined;
   const grown = tally.dose - session.charged.dose;
+  if (fromMs === undefined) return `${heard.by} refuses ${grown} u of ${sessionText(session)} after a start`;
+  const passedMs = facts.device(heard.by).clock.least(fromMs, heard.at);
   if (grown > mostWithin(passedMs)) return undefined;
   return `${heard.by} refuses ${grown} u of ${sessionText(session)} within ${passedMs / 1000} s`;
 }

@@ -241,16 +241,23 @@ describe('no dose is charged faster than any tool makes it (TAL-7)', () => {
   });
 
   it('but nobody knows how long a wearable was without power', () => {
-    const day = opened();
-    day.heard(2 * MINUTE, day.tally(2 * MINUTE, 0, { sequence: 1 }));
-    day.ledger(2 * MINUTE, 0);
-    day.cut(2 * MINUTE, 'Edda');
-    day.back(2 * MINUTE + 10, 'Edda');
-    day.ledger(2 * MINUTE + 10, 0);
-    day.recovered(2 * MINUTE + 10, 'Edda');
-    day.heard(3 * MINUTE, day.tally(3 * MINUTE, 1, { dose: most(MINUTE) + 1, sequence: 2 }));
-    day.ledger(3 * MINUTE, 1, { dose: most(MINUTE) + 1 });
-    expect(told(noSuddenDose, day)).toEqual([]);
+    const started = (refused: boolean) => {
+      const day = opened();
+      day.heard(2 * MINUTE, day.tally(2 * MINUTE, 0, { sequence: 1 }));
+      day.ledger(2 * MINUTE, 0);
+      day.cut(2 * MINUTE, 'Edda');
+      day.back(2 * MINUTE + 10, 'Edda');
+      day.ledger(2 * MINUTE + 10, 0);
+      day.recovered(2 * MINUTE + 10, 'Edda');
+      const dose = most(MINUTE) + 1;
+      const heard = day.heard(3 * MINUTE, day.tally(3 * MINUTE, 1, { dose, sequence: 2 }));
+      const refusal = { frame: 'tally', from: 'breaker', reason: 'implausible' };
+      if (refused) day.add(3 * MINUTE, 'Edda', 'air.refused', refusal, heard);
+      else day.ledger(3 * MINUTE, 1, { dose });
+      return told(noSuddenDose, day);
+    };
+    expect(started(false)).toEqual([]);
+    expect(started(true)).toEqual([expect.stringContaining('of session 1 of breaker after a start')]);
   });
 });
 
