@@ -2,7 +2,8 @@
 // could get wrong, that no compiler finds, and that leaves ordinary days mostly right.
 
 /** Which random days a canary is looked for on: see days.ts. */
-export type DayKind = 'usual' | 'long' | 'worn' | 'dense';
+export const DAY_KINDS = ['usual', 'long', 'worn', 'dense'] as const;
+export type DayKind = (typeof DAY_KINDS)[number];
 
 export interface Canary {
   /** What was got wrong, as a sentence. */

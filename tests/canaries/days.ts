@@ -1,6 +1,7 @@
 // The random days that canaries are looked for on.
 import fc from 'fast-check';
 import { faultyDay } from '../../src/prove/days/day.js';
+import { TOOLS, WORKERS } from '../../src/prove/days/events.js';
 import type { Day, DayEvent } from '../../src/scenario/day.js';
 import type { DayKind } from './canary.js';
 
@@ -15,6 +16,7 @@ const DENSE_MS = 2 * HOUR_MS;
 const OVERLAID = 4;
 /** As random days have it between two runs of a tool. */
 const LEAST_GAP_MS = 600;
+const NAMES: ReadonlySet<string> = new Set([...TOOLS, ...WORKERS]);
 
 export function daysOf(kind: DayKind): fc.Arbitrary<Day> {
   switch (kind) {
@@ -37,17 +39,13 @@ function overlaid(days: readonly Day[]): Day {
   return { ...first!, events: events.sort((a, b) => a.atMs - b.atMs) };
 }
 
-/** Tools and workers that an event is about. */
+/** Tools and workers that an event is about; the other texts in it are names of nobody. */
 function namesIn(event: DayEvent): readonly string[] {
-  const {
-    tool,
-    by,
-    with: partner,
-    worker,
-    device,
-    who = [],
-  } = event as Partial<Record<string, string>> & { who?: string[] };
-  return [tool, by, partner, worker, device, ...who].filter((name) => name !== undefined);
+  const { do: _, ...rest } = event;
+  const texts = Object.values(rest)
+    .flat()
+    .filter((value) => typeof value === 'string');
+  return texts.filter((text) => NAMES.has(text));
 }
 
 type Run = DayEvent & { readonly do: 'run' };
