@@ -3,16 +3,8 @@
 import type { EventOf } from '../../trace/kinds.js';
 import { type CounterFacts, unclaimedOf } from './counter-facts.js';
 import type { Facts } from './facts.js';
-import { become, newSession, raise, type SessionFacts } from './session-facts.js';
+import { become, raise, type SessionFacts } from './session-facts.js';
 import { isLess } from './text.js';
-import { keyName } from './worker-facts.js';
-
-export function openSession(facts: Facts, name: string, session: number, worker: string, atMs: number): SessionFacts {
-  const shift = facts.worker(worker).keys.get(keyName(name, session)) ?? 0;
-  const opened = newSession(name, session, worker, shift, atMs);
-  facts.counter(name).sessions.set(session, opened);
-  return opened;
-}
 
 export function tell(facts: Facts, event: EventOf<'air.tally'>): void {
   facts.sent.add(event);

@@ -5,6 +5,7 @@ import { Facts } from './facts.js';
 import { getOrMake } from './get-or-make.js';
 import type { Invariant, Watch } from './invariant.js';
 import { INVARIANTS } from './list.js';
+import { updatesOf } from './updates.js';
 
 /** Further breaches of an invariant are not told: they follow from the first as a rule. */
 const MAX_TOLD_EACH = 3;
@@ -43,7 +44,7 @@ export class Invariants {
       for (const [kind, handle] of entries<string | undefined>(watched.watch.on))
         this.courseOf(kind).handlers.push({ watched, handle });
     }
-    for (const [kind, update] of entries<void>(this.facts.updates)) this.courseOf(kind).update = update;
+    for (const [kind, update] of entries<void>(updatesOf(this.facts))) this.courseOf(kind).update = update;
   }
 
   /** Takes the next event. */
