@@ -8,37 +8,17 @@ import { isLess, sessionText, sumsText } from './text.js';
 export const acknowledgedIsCharged: Invariant = {
   name: 'what is acknowledged is on the ledger',
   guards: ['PAI-5', 'TAL-5'],
-  watch: (facts) => {
-    /** By counter, session and number. */
-    const tallies = new Map<string, EventOf<'air.tally'>>();
-    return {
-      on: {
-        'air.tally': (event) => {
-          tallies.set(nameOf(event.by, event.session, event.sequence), event);
-          return undefined;
-        },
-        'air.ack': (event) => wrongAck(facts, tallies, event),
-      },
-    };
-  },
+  watch: (facts) => ({ on: { 'air.ack': (event) => wrongAck(facts, event) } }),
 };
 
-function wrongAck(
-  facts: Facts,
-  tallies: ReadonlyMap<string, EventOf<'air.tally'>>,
-  event: EventOf<'air.ack'>,
-): string | undefined {
+function wrongAck(facts: Facts, event: EventOf<'air.ack'>): string | undefined {
   const session = facts.counter(event.to).links.get(event.link);
   if (session === undefined) return `${event.by} acknowledges link ${event.link} of ${event.to}, which told nothing`;
-  const tally = tallies.get(nameOf(event.to, session.session, event.highest));
+  const tally = session.frames.get(event.highest);
   const name = `${event.by} acknowledges number ${event.highest} of ${sessionText(session)}`;
-  if (tally === undefined) return `${name}, which was never a tally`;
+  if (tally?.kind !== 'air.tally') return `${name}, which was never a tally`;
   const { charged, chargedTo } = session;
   const isCharged = chargedTo === event.by || tally.triggerWindows === 0;
   if (isCharged && !isLess(charged, tally)) return undefined;
   return `${name}, ${sumsText(tally)}, and has ${sumsText(charged)}`;
-}
-
-function nameOf(counter: string, session: number, sequence: number): string {
-  return `${counter} ${session} ${sequence}`;
 }

@@ -12,7 +12,13 @@ export function tell(facts: Facts, event: EventOf<'air.tally'>): void {
   const session = facts.session(event.by, event.session) ?? facts.open(event.by, event.session, event.to, event.at);
   facts.counter(event.by).links.set(event.link, session);
   raise(session.told, event);
+  session.frames.set(event.sequence, event);
   if (event.sequence > session.toldSequence) session.toldSequence = event.sequence;
+}
+
+export function report(facts: Facts, event: EventOf<'air.report'>): void {
+  facts.sent.add(event);
+  facts.session(event.by, event.session)?.frames.set(event.sequence, event);
 }
 
 export function count(facts: Facts, event: EventOf<'inner.count'>): void {

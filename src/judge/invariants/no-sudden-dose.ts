@@ -3,8 +3,10 @@
 // wearable nobody knows how long that is.
 import type { EventOf } from '../../trace/kinds.js';
 import type { Facts } from './facts.js';
+import { getOrMake } from './get-or-make.js';
 import { HeardTallies, type HeardTally } from './heard-tallies.js';
 import type { Invariant } from './invariant.js';
+import type { SessionFacts } from './session-facts.js';
 import { sessionText } from './text.js';
 import { keyName } from './worker-facts.js';
 
@@ -12,46 +14,52 @@ import { keyName } from './worker-facts.js';
 const MOST_U_PER_MS = 250_000;
 const SPARE_MS = 10_000;
 
+/** When a new tally of a session was taken in last, or its key was kept, undefined since a start; and the number of that tally. */
+interface News {
+  sinceMs: number | undefined;
+  highest: number;
+}
+
 export const noSuddenDose: Invariant = {
   name: 'no dose is charged faster than any tool makes it, and all that one may have made',
   guards: ['TAL-7'],
   watch: (facts) => {
-    /** By wearable, counter and session: when its key was kept, or a new tally of it taken in last; and the number of that. */
-    const sinceMs = new Map<string, number>();
-    const highest = new Map<string, number>();
+    /** When a key was kept, by what it is of. */
+    const pairedMs = new Map<string, number>();
+    const known = new Map<SessionFacts, News>();
     const heard = new HeardTallies(facts);
+    const of = (counter: string, number: number): News | undefined => {
+      const session = facts.session(counter, number);
+      if (session === undefined) return undefined;
+      const sinceMs = () => pairedMs.get(keyName(`${session.worker} ${counter}`, number));
+      return getOrMake(known, session, () => ({ sinceMs: sinceMs(), highest: 0 }));
+    };
     const take = (taken: HeardTally | undefined): undefined => {
-      if (taken === undefined) return;
-      const name = nameOf(taken.heard.by, taken.tally.by, taken.tally.session);
+      const news = taken === undefined ? undefined : of(taken.tally.by, taken.tally.session);
       // The last one again is acknowledged again, and nothing else.
-      if (taken.tally.sequence <= (highest.get(name) ?? 0)) return;
-      highest.set(name, taken.tally.sequence);
-      sinceMs.set(name, taken.heard.at);
+      if (taken === undefined || news === undefined || taken.tally.sequence <= news.highest) return;
+      news.highest = taken.tally.sequence;
+      news.sinceMs = taken.heard.at;
     };
     return {
       on: {
         'inner.paired': (event) => {
-          take(heard.take());
-          const name = nameOf(event.by, event.counter, event.session);
-          if (facts.device(event.by).starting) sinceMs.delete(name);
-          else {
-            sinceMs.set(name, event.at);
-            highest.delete(name);
-          }
+          const key = keyName(`${event.by} ${event.counter}`, event.session);
+          if (facts.device(event.by).starting) pairedMs.delete(key);
+          else pairedMs.set(key, event.at);
           return undefined;
         },
         'air.heard': (event) => take(heard.hear(event)),
         'air.refused': (event) => {
           const refused = heard.refuse(event);
           if (event.reason !== 'implausible' || refused === undefined) return undefined;
-          const { by, session } = refused.tally;
-          return tooSlow(facts, sinceMs.get(nameOf(event.by, by, session)), refused);
+          return tooSlow(facts, of(refused.tally.by, refused.tally.session)?.sinceMs, refused);
         },
         'inner.ledger': (event) => {
-          const name = nameOf(event.by, event.counter, event.session);
-          if (!facts.device(event.by).starting) return tooFast(facts, sinceMs.get(name), event);
+          const news = of(event.counter, event.session);
+          if (!facts.device(event.by).starting) return tooFast(facts, news?.sinceMs, event);
           take(heard.take());
-          sinceMs.delete(name);
+          if (news !== undefined) news.sinceMs = undefined;
           return undefined;
         },
       },
@@ -81,8 +89,4 @@ function tooSlow(facts: Facts, fromMs: number | undefined, { tally, heard }: Hea
 
 function mostWithin(passedMs: number): number {
   return MOST_U_PER_MS * (passedMs + Math.ceil(passedMs / 25) + SPARE_MS);
-}
-
-function nameOf(wearable: string, counter: string, session: number): string {
-  return `${wearable} ${keyName(counter, session)}`;
 }

@@ -11,10 +11,14 @@ const ON_ITS_WAY_MS = 600_000;
 export class SentFrames {
   /** In the order of sending. */
   private readonly sent = new Map<number, Sending>();
-  /** Genuine ones: the first that was sent, by receiver and bytes. */
+  /** Genuine ones: the first that was sent, by receiver and bytes; and bytes of genuine refusals of a pairing. */
   private readonly genuine = new Map<string, SentEvent>();
-  /** Bytes of genuine refusals of a pairing. */
   private readonly refusals = new Set<string>();
+  /** Those of all the day that are not yet among them: on most days nobody asks. */
+  private unsorted: SentEvent[] = [];
+  /** What was asked for last, as several ask for the same. */
+  private lastHeard: EventOf<'air.heard'> | undefined;
+  private lastFound: SentEvent | undefined;
 
   add(event: Sending): void {
     for (const [n, { at }] of this.sent) {
@@ -22,10 +26,7 @@ export class SentFrames {
       this.sent.delete(n);
     }
     this.sent.set(event.n, event);
-    if (event.kind === 'air.injected') return;
-    const key = keyOf(event.to, event.bytes);
-    if (!this.genuine.has(key)) this.genuine.set(key, event);
-    if (event.kind === 'air.pairing' && event.frame === 'refuse') this.refusals.add(event.bytes);
+    if (event.kind !== 'air.injected') this.unsorted.push(event);
   }
 
   /** The event n, undefined where it sent no frame or lies too far back. */
@@ -35,6 +36,7 @@ export class SentFrames {
 
   /** Whether these are the bytes of a genuine refusal, whoever said it. */
   isRefusal(bytes: string): boolean {
+    this.sort();
     return this.refusals.has(bytes);
   }
 
@@ -42,11 +44,28 @@ export class SentFrames {
    * The genuine frame that was heard, undefined where it is none: its bits were changed on the way, or somebody made it up. A
    * frame that somebody sends again, word for word and to whom it was sent, is what it was.
    */
-  heard({ cause, by, from, frame }: EventOf<'air.heard'>): SentEvent | undefined {
+  heard(event: EventOf<'air.heard'>): SentEvent | undefined {
+    if (event === this.lastHeard) return this.lastFound;
+    this.lastHeard = event;
+    this.lastFound = this.genuineOf(event);
+    return this.lastFound;
+  }
+
+  private genuineOf({ cause, by, from, frame }: EventOf<'air.heard'>): SentEvent | undefined {
     const sent = this.sent.get(cause);
     if (sent === undefined || sent.to !== by) return undefined;
-    if (sent.kind === 'air.injected') return this.genuine.get(keyOf(by, sent.bytes));
-    return sent.by === from && frameOf(sent) === frame ? sent : undefined;
+    if (sent.kind !== 'air.injected') return sent.by === from && frameOf(sent) === frame ? sent : undefined;
+    this.sort();
+    return this.genuine.get(keyOf(by, sent.bytes));
+  }
+
+  private sort(): void {
+    for (const event of this.unsorted) {
+      const key = keyOf(event.to, event.bytes);
+      if (!this.genuine.has(key)) this.genuine.set(key, event);
+      if (event.kind === 'air.pairing' && event.frame === 'refuse') this.refusals.add(event.bytes);
+    }
+    this.unsorted = [];
   }
 }
 

@@ -1,5 +1,6 @@
 // What a trace has told so far of one session of a counter: what is counted, what is kept, what was told, what is charged.
 // Units: dose in u, windows of 100 ms, times in ms since the start.
+import type { EventOf } from '../../trace/kinds.js';
 
 export interface Sums {
   dose: number;
@@ -32,9 +33,10 @@ export interface SessionFacts {
   /** Its counter has started again: whether it has said since that it has the session, and with what sums. */
   found: boolean;
   recounted: boolean;
-  /** The largest sums that its tallies told, and their highest sequence. */
+  /** The largest sums that its tallies told, and their highest sequence; by sequence what its counter has told. */
   readonly told: Sums;
   toldSequence: number;
+  readonly frames: Map<number, EventOf<'air.tally'> | EventOf<'air.report'>>;
   /** What is on a ledger; chargedTo is '' while nothing is. */
   readonly charged: Sums;
   chargedTo: string;
@@ -69,6 +71,7 @@ export function newSession(
     recounted: true,
     told: noSums(),
     toldSequence: 0,
+    frames: new Map(),
     charged: noSums(),
     chargedTo: '',
     chargedShift: 0,

@@ -2,7 +2,7 @@
 // finds what held just before.
 import type { EventOf, Kind } from '../../trace/kinds.js';
 import { newCounter } from './counter-facts.js';
-import { count, endCounterStart, find, keep, startCounter, tell, turnSession } from './counter-updates.js';
+import { count, endCounterStart, find, keep, report, startCounter, tell, turnSession } from './counter-updates.js';
 import type { Facts } from './facts.js';
 import { newWorker } from './worker-facts.js';
 import { acknowledge, charge, endWearableStart, pair, resume, startWearable, turnShift } from './worker-updates.js';
@@ -13,7 +13,7 @@ type Updates = { readonly [K in Kind]?: (event: EventOf<K>) => void };
 export function updatesOf(facts: Facts): Updates {
   return {
     'air.tally': (event) => tell(facts, event),
-    'air.report': (event) => facts.sent.add(event),
+    'air.report': (event) => report(facts, event),
     'air.ack': (event) => {
       facts.sent.add(event);
       acknowledge(facts, event);
