@@ -21,7 +21,7 @@ export const KEEPING: readonly Canary[] = [
     breaks: ['KEP-1'],
     file: 'src/journal/recover.ts',
     replace: [['    else this.places.set(key,', '    else if (!this.places.has(key)) this.places.set(key,']],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'the pages of the journal are replayed in the order of their numbers as text',
@@ -105,21 +105,21 @@ export const KEEPING: readonly Canary[] = [
         'const tally = makeTally(parts, open, open.sums, false);',
       ],
     ],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'a running tool tells and keeps only every minute',
     breaks: ['KEP-1', 'TAL-1', 'TAL-6'],
     file: 'src/counter/chart.ts',
     replace: [['  runningTally: 5_000, // TAL-1\n', '  runningTally: 60_000, // TAL-1\n']],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'what nobody claims is kept only every minute',
     breaks: ['KEP-1', 'PAI-4'],
     file: 'src/counter/chart.ts',
     replace: [['  runningKept: 5_000, // KEP-1\n', '  runningKept: 60_000, // KEP-1\n']],
-    seed: null,
+    seed: 4,
   },
   {
     name: 'after a restart the sums of the open session count as unclaimed too',
@@ -131,7 +131,7 @@ export const KEEPING: readonly Canary[] = [
         'Object.assign(state.unclaimed, sumsFrom(journal.get(UNCLAIMED, 0) ?? journal.get(SUMS, 0)));',
       ],
     ],
-    seed: null,
+    seed: 3,
   },
   {
     name: 'after a failure between two records a session begins with the sums of the one before',
@@ -157,7 +157,7 @@ export const KEEPING: readonly Canary[] = [
     breaks: ['KEP-1', 'PAI-3'],
     file: 'src/counter/journal.ts',
     replace: [['  state.open = openFrom(state, journal);\n', '']],
-    seed: null,
+    seed: 3,
   },
   {
     name: 'power losses are not counted',

@@ -121,7 +121,7 @@ export const MAGNITUDE: readonly Canary[] = [
         'if (tenths === 0) return;\n  sums.triggerWindows = Math.min(MAX_WINDOWS, sums.triggerWindows + windows);\n  if (tenths === 0)',
       ],
     ],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'time without a magnitude is not counted as unrated',
@@ -130,7 +130,7 @@ export const MAGNITUDE: readonly Canary[] = [
     replace: [
       ['  if (tenths === 0) sums.unratedWindows = Math.min(MAX_WINDOWS, sums.unratedWindows + windows);\n', ''],
     ],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'time without a magnitude is rated at the action value of 2.5 m/s²',
@@ -139,7 +139,7 @@ export const MAGNITUDE: readonly Canary[] = [
     replace: [
       ['sums.dose + tenths * tenths * WINDOW_MS * windows', 'sums.dose + (tenths || 25) ** 2 * WINDOW_MS * windows'],
     ],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'a shift that has only unrated time shows zero points',

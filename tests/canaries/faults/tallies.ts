@@ -23,7 +23,7 @@ export const TALLIES: readonly Canary[] = [
     breaks: ['TAL-1', 'WEA-2'],
     file: 'src/counter/chart.ts',
     replace: [['  runningTally: 5_000, // TAL-1\n', '  runningTally: 10_000, // TAL-1\n']],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'a tally says that the tool rests while it runs',
@@ -42,7 +42,7 @@ export const TALLIES: readonly Canary[] = [
         '    sequence: 0,\n    reserved,\n    sequenceAtBoot: 1,\n',
       ],
     ],
-    seed: null,
+    seed: 3,
   },
   {
     name: 'after a restart the counter goes on with the numbers of the range that it had begun',
@@ -54,14 +54,14 @@ export const TALLIES: readonly Canary[] = [
         '    sequence: Math.max(0, reserved - RESERVED_AT_ONCE),\n    reserved,\n',
       ],
     ],
-    seed: null,
+    seed: 3,
   },
   {
     name: 'after a restart the wearable numbers its acknowledgements from 1 again',
     breaks: ['TAL-2'],
     file: 'src/wearable/journal.ts',
     replace: [['    sequence: reserved,\n', '    sequence: 0,\n']],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'a report and the tally beside it have the same number',
@@ -71,14 +71,14 @@ export const TALLIES: readonly Canary[] = [
       ['  open.sequence += 1;\n  open.reportAcknowledged = false;\n', '  open.reportAcknowledged = false;\n'],
       ['    sequence: open.sequence,\n    shortBursts', '    sequence: open.sequence + 1,\n    shortBursts'],
     ],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'old tallies are taken, and what they say of the counter’s state is believed',
     breaks: ['TAL-3', 'TAL-4'],
     file: 'src/wearable/tallies.ts',
     replace: [["  if (tally.sequence < link.highest) return 'replayed';\n", '']],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'tallies are taken whatever their number, and the last one counts instead of the largest',
@@ -91,7 +91,7 @@ export const TALLIES: readonly Canary[] = [
         '  merge(link, tally);\n  link.dose = tally.dose;\n  link.triggerWindows = tally.triggerWindows;\n',
       ],
     ],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'the ledger takes the last value instead of the largest',
@@ -110,7 +110,7 @@ export const TALLIES: readonly Canary[] = [
         "    const total = addToShift(parts.state, link, { dose: 0, triggerWindows: 0, unratedWindows: 0 });\n    parts.board.inner.ledger(link, total);\n    acknowledge(parts, link);\n    return '';\n",
       ],
     ],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'a tally that comes twice is not acknowledged again',
@@ -158,7 +158,7 @@ export const TALLIES: readonly Canary[] = [
         'return crc32(body, crc32(header.subarray(7), crc32(nonce.subarray(13), keyed)));',
       ],
     ],
-    seed: null,
+    seed: 3,
   },
   {
     name: 'the pairing’s frames are not checked for bit errors',
@@ -201,7 +201,7 @@ export const TALLIES: readonly Canary[] = [
         "    if (reason !== '' && reason !== 'tag') this.parts.board.refused(reason);\n",
       ],
     ],
-    seed: null,
+    seed: 3,
   },
   {
     name: 'an old acknowledgement is believed: the counter shows the level of then',
@@ -274,7 +274,7 @@ export const TALLIES: readonly Canary[] = [
     breaks: ['TAL-5', 'PAI-5'],
     file: 'src/wearable/tallies.ts',
     replace: [['    highest: link.highest,\n', '    highest: link.highest + 1,\n']],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'a counter that ran is stale only after 150 s of silence',
@@ -298,7 +298,7 @@ export const TALLIES: readonly Canary[] = [
         '  if (link.slot >= 0) return Infinity;',
       ],
     ],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'while a look at silent counters is planned no earlier one is',
@@ -322,14 +322,14 @@ export const TALLIES: readonly Canary[] = [
         "  if (tally.sequence < link.highest) {\n    link.heardMs = parts.nowMs();\n    if (link.stale) markStale(parts, link, false);\n    return 'replayed';\n  }\n",
       ],
     ],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'a counter stays stale although it is heard again',
     breaks: ['TAL-6'],
     file: 'src/wearable/tallies.ts',
     replace: [['  if (link.stale) markStale(parts, link, false);\n', '']],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'the mark of a stale counter is told, and the display has no icon for it',
@@ -343,7 +343,7 @@ export const TALLIES: readonly Canary[] = [
     breaks: ['TAL-6', 'WEA-5'],
     file: 'src/wearable/journal.ts',
     replace: [['    stale: sums !== undefined && sums.sealed === 0,\n', '    stale: false,\n']],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'dose is believed however fast it rises',

@@ -21,7 +21,7 @@ export const WEARABLE: readonly Canary[] = [
     breaks: ['WEA-2'],
     file: 'src/wearable/chart.ts',
     replace: [["      after: { alertAgain: { target: 'calling', reenter: true, actions: 'callAgain' } },\n", '']],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'an alert is repeated although it was acknowledged',
@@ -42,7 +42,7 @@ export const WEARABLE: readonly Canary[] = [
     breaks: ['WEA-2'],
     file: 'src/wearable/chart.ts',
     replace: [["RESTS: [{ guard: 'alertPending' }, { target: 'quiet' }],", "RESTS: 'quiet',"]],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'a running tool calls for the limit again only where another level is passed',
@@ -61,7 +61,7 @@ export const WEARABLE: readonly Canary[] = [
         "    if (shift.acknowledged >= state.passed) parts.send({ type: 'RESUMED' });\n",
       ],
     ],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'after a restart every level that is passed is called as if it were new',
@@ -73,7 +73,7 @@ export const WEARABLE: readonly Canary[] = [
         '    state.passed = Math.min(0, levelsPassed(parts, shift.dose));\n',
       ],
     ],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'that an alert was acknowledged is not kept, and a restart calls again',
@@ -99,7 +99,7 @@ export const WEARABLE: readonly Canary[] = [
     breaks: ['WEA-3'],
     file: 'src/wearable/pairing.ts',
     replace: [['shift: state.shiftOpen ? state.lastShift : state.lastShift + 1,', 'shift: state.lastShift + 1,']],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'late dose goes to the shift of now instead of the one in which its session was paired',
@@ -130,7 +130,7 @@ export const WEARABLE: readonly Canary[] = [
     breaks: ['WEA-1'],
     file: 'src/wearable/shifts.ts',
     replace: [['  addSums(shift, link, before);\n', '  addSums(shift, link, { ...before, dose: 0 });\n']],
-    seed: null,
+    seed: 1,
   },
   {
     name: 'a late tally of a closed shift raises an alert in the one of now',
@@ -224,7 +224,7 @@ export const WEARABLE: readonly Canary[] = [
         '  if (reserved === link.reserved) return true;\n',
       ],
     ],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'a tally is acknowledged before the ledger holds it in flash',
@@ -254,7 +254,7 @@ export const WEARABLE: readonly Canary[] = [
         '  link.kept = pack(KEY_BITS, link, link.key).length > 0;\n',
       ],
     ],
-    seed: null,
+    seed: 2,
   },
   {
     name: 'the record leaves out sessions that are sealed',
