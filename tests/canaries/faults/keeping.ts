@@ -150,7 +150,7 @@ export const KEEPING: readonly Canary[] = [
       ['  if (state.sealed.some((sealed) => sealed.session === session)) return null;\n', ''],
       ['noteSealed(parts, sealed);\n  drop(parts, SESSION, 0);', 'noteSealed(parts, sealed);'],
     ],
-    seed: null,
+    seed: 28,
   },
   {
     name: 'the open session is lost in a restart',
@@ -164,7 +164,7 @@ export const KEEPING: readonly Canary[] = [
     breaks: ['KEP-3'],
     file: 'src/counter/journal.ts',
     replace: [['powerLosses + 1)', 'powerLosses)']],
-    seed: null,
+    seed: 12,
   },
   {
     name: 'a power loss is told only where there is something else to report',
@@ -185,7 +185,7 @@ export const KEEPING: readonly Canary[] = [
     replace: [
       ['setRate(state.clock, stage.world.clock.nowMs, ppm)', 'setRate(state.clock, stage.world.clock.nowMs, 2 * ppm)'],
     ],
-    seed: null,
+    seed: 32,
   },
   {
     name: 'the counter falls asleep only 300 mV below the safe voltage',
@@ -216,7 +216,7 @@ export const KEEPING: readonly Canary[] = [
       ['    if (state.asleep) return this.engine.nextMs();\n', ''],
       ['    if (state.asleep) return;\n    this.detect(windows);', '    this.detect(windows);'],
     ],
-    seed: null,
+    seed: 6,
   },
   {
     name: 'a sleeping counter looks at its cell every second',

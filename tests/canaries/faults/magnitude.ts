@@ -109,7 +109,7 @@ export const MAGNITUDE: readonly Canary[] = [
         'tenths * tenths * WINDOW_MS * (sums.triggerWindows - sums.unratedWindows)',
       ],
     ],
-    seed: null,
+    seed: 9,
   },
   {
     name: 'time without a magnitude is not counted as trigger time',

@@ -7,14 +7,14 @@ export const WEARABLE: readonly Canary[] = [
     breaks: ['WEA-1', 'WEA-2'],
     file: 'src/wearable/tallies.ts',
     replace: [['callLevels(parts, total);', 'callLevels(parts, link.dose);']],
-    seed: null,
+    seed: 9,
   },
   {
     name: 'a tally that passes several levels alerts the first of them only',
     breaks: ['WEA-2'],
     file: 'src/wearable/alerts.ts',
     replace: [['  while (state.passed < levels.length', '  if (state.passed < levels.length']],
-    seed: null,
+    seed: 29,
   },
   {
     name: 'an alert is not repeated',
@@ -200,7 +200,7 @@ export const WEARABLE: readonly Canary[] = [
     replace: [
       ['      ...folded,\n', '      ...shift,\n      counter: folded.counter,\n      session: folded.session,\n'],
     ],
-    seed: null,
+    seed: 12,
   },
   {
     name: 'after a restart a shift has only the dose of its last session',
@@ -212,7 +212,7 @@ export const WEARABLE: readonly Canary[] = [
         '  Object.assign(shift, { dose: link.dose, triggerWindows: link.triggerWindows });\n  shift.openedMs',
       ],
     ],
-    seed: null,
+    seed: 6,
   },
   {
     name: 'the ledger is written only when numbers of acknowledgements run out',
@@ -242,7 +242,7 @@ export const WEARABLE: readonly Canary[] = [
       ['    sealed: sums?.sealed === 1,\n', '    sealed: false,\n'],
       ['    stale: sums !== undefined && sums.sealed === 0,\n', '    stale: sums !== undefined,\n'],
     ],
-    seed: null,
+    seed: 18,
   },
   {
     name: 'a key is kept in RAM only until its first tally',
