@@ -6,7 +6,7 @@ export interface Look {
   readonly keys: boolean;
   readonly fromSeed: number;
   readonly count: number;
-  /** No further day is begun after so long. */
+  /** No further day is begun once the process has worked so long. */
   readonly seconds: number;
 }
 

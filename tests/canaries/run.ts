@@ -4,8 +4,8 @@ import type { Canary } from './canary.js';
 import { type Finding, type Look, THROWS } from './finding.js';
 import type { Workshop } from './workshop.js';
 
-/** A day that has begun may take so long more, ms; it is endless otherwise. */
-const LAST_DAY_MS = 60_000;
+/** A day that takes longer is endless, s. Counted in ticks, so that a machine which pauses all processes makes no day endless. */
+const LONGEST_DAY_SECONDS = 60;
 
 /** What each day broke, in the order of their seeds. canary null: the sources as they are. */
 export function run(workshop: Workshop, canary: Canary | null, look: Look): Promise<readonly Finding[]> {
@@ -13,13 +13,19 @@ export function run(workshop: Workshop, canary: Canary | null, look: Look): Prom
   let said = '';
   let failed = '';
   let endless = false;
-  child.stdout.setEncoding('utf8').on('data', (text: string) => (said += text));
+  let silentSeconds = 0;
+  child.stdout.setEncoding('utf8').on('data', (text: string) => {
+    said += text;
+    silentSeconds = 0;
+  });
   child.stderr.setEncoding('utf8').on('data', (text: string) => (failed += text));
-  const limit = setTimeout(() => (endless = child.kill('SIGKILL')), look.seconds * 1000 + LAST_DAY_MS);
+  const watch = setInterval(() => {
+    if (++silentSeconds > LONGEST_DAY_SECONDS) endless = child.kill('SIGKILL');
+  }, 1000);
   return new Promise((resolve, reject) => {
     child.once('error', reject);
     child.once('close', (code) => {
-      clearTimeout(limit);
+      clearInterval(watch);
       const findings = said.split('\n').filter((line) => line.endsWith('}'));
       const found = findings.map((line) => JSON.parse(line) as Finding);
       if (endless) resolve([...found, endlessDay(look.fromSeed + found.length)]);

@@ -8,9 +8,13 @@ import { type Finding, type Look, THROWS } from './finding.js';
 
 const { days: kind, keys, fromSeed, count, seconds } = JSON.parse(process.argv[2]!) as Look;
 const days = daysOf(kind);
-const endsAt = process.hrtime.bigint() + BigInt(seconds) * 1_000_000_000n;
-for (let seed = fromSeed; seed < fromSeed + count && process.hrtime.bigint() < endsAt; seed++) {
+for (let seed = fromSeed; seed < fromSeed + count && workedSeconds() < seconds; seed++) {
   process.stdout.write(`${JSON.stringify(find(seed))}\n`);
+}
+
+function workedSeconds(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1_000_000;
 }
 
 function find(seed: number): Finding {
