@@ -12,7 +12,7 @@ const MOST_MS = 180_000;
 const LEAST = 24;
 
 const workshop = new Workshop();
-afterAll(() => workshop.close());
+afterAll(() => workshop.close(), MOST_MS);
 
 const known = CANARIES.filter(({ seed }) => seed !== null);
 

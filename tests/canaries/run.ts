@@ -9,28 +9,43 @@ const LONGEST_DAY_SECONDS = 60;
 
 /** What each day broke, in the order of their seeds. canary null: the sources as they are. */
 export function run(workshop: Workshop, canary: Canary | null, look: Look): Promise<readonly Finding[]> {
-  const child = spawn(process.execPath, [workshop.runner(canary), JSON.stringify(look)]);
-  let said = '';
-  let failed = '';
-  let endless = false;
+  return workshop.with(canary, async (runner) => {
+    const { said, failed, code, endless } = await output(runner, look);
+    const lines = said.split('\n').filter((line) => line.endsWith('}'));
+    const found = lines.map((line) => JSON.parse(line) as Finding);
+    if (endless) return [...found, endlessDay(look.fromSeed + found.length)];
+    if (code === 0) return found;
+    throw new Error(`${canary?.name ?? 'the sources as they are'}: the runner ended with ${code}: ${failed}`);
+  });
+}
+
+interface Output {
+  said: string;
+  failed: string;
+  code: number | null;
+  endless: boolean;
+}
+
+function output(runner: string, look: Look): Promise<Output> {
+  const child = spawn(process.execPath, [runner, JSON.stringify(look)]);
+  const made: Output = { said: '', failed: '', code: null, endless: false };
   let silentSeconds = 0;
   child.stdout.setEncoding('utf8').on('data', (text: string) => {
-    said += text;
+    made.said += text;
     silentSeconds = 0;
   });
-  child.stderr.setEncoding('utf8').on('data', (text: string) => (failed += text));
+  child.stderr.setEncoding('utf8').on('data', (text: string) => {
+    made.failed += text;
+  });
   const watch = setInterval(() => {
-    if (++silentSeconds > LONGEST_DAY_SECONDS) endless = child.kill('SIGKILL');
+    silentSeconds += 1;
+    if (silentSeconds > LONGEST_DAY_SECONDS) made.endless = child.kill('SIGKILL');
   }, 1000);
   return new Promise((resolve, reject) => {
     child.once('error', reject);
     child.once('close', (code) => {
       clearInterval(watch);
-      const findings = said.split('\n').filter((line) => line.endsWith('}'));
-      const found = findings.map((line) => JSON.parse(line) as Finding);
-      if (endless) resolve([...found, endlessDay(look.fromSeed + found.length)]);
-      else if (code === 0) resolve(found);
-      else reject(new Error(`${canary?.name ?? 'the sources as they are'}: the runner ended with ${code}: ${failed}`));
+      resolve({ ...made, code });
     });
   });
 }

@@ -8,7 +8,9 @@ import ts from 'typescript';
 import { type Canary, withFault } from './canary.js';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+/** What takes no part in a day is left out. */
 const COPIED = ['sim', 'src', 'tests/canaries'];
+const LEFT_OUT = /^src\/(cli|show|practice)\//;
 const RUNNER = 'tests/canaries/runner.js';
 
 export class Workshop {
@@ -28,15 +30,19 @@ export class Workshop {
     symlinkSync(join(ROOT, 'node_modules'), join(whole, 'node_modules'));
   }
 
-  /** The runner as it is, or that of a copy with a fault. */
-  runner(canary: Canary | null): string {
+  /** Does something with the runner as it is, or with that of a copy with a fault, which is gone afterwards. */
+  async with<T>(canary: Canary | null, act: (runner: string) => Promise<T>): Promise<T> {
     const whole = join(this.home, '0');
-    if (canary === null) return join(whole, RUNNER);
+    if (canary === null) return act(join(whole, RUNNER));
     this.copies += 1;
     const copy = join(this.home, String(this.copies));
     cpSync(whole, copy, { recursive: true, verbatimSymlinks: true });
     translate(copy, canary.file, this.faulty(canary));
-    return join(copy, RUNNER);
+    try {
+      return await act(join(copy, RUNNER));
+    } finally {
+      rmSync(copy, { recursive: true, force: true });
+    }
   }
 
   /** The text of the canary's file with the fault in it, of the sources as they were when this was made. */
@@ -55,7 +61,8 @@ export class Workshop {
 function sourcesIn(folder: string): string[] {
   return readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts'))
-    .map((file) => join(folder, file));
+    .map((file) => join(folder, file))
+    .filter((file) => !LEFT_OUT.test(file));
 }
 
 function translate(into: string, file: string, text: string): void {
