@@ -2,7 +2,7 @@
 // could get wrong, that no compiler finds, and that leaves ordinary days mostly right.
 
 /** Which random days a canary is looked for on: see days.ts. */
-export const DAY_KINDS = ['usual', 'long', 'worn', 'dense'] as const;
+export const DAY_KINDS = ['usual', 'long', 'worn', 'dense', 'rich'] as const;
 export type DayKind = (typeof DAY_KINDS)[number];
 
 export interface Canary {

@@ -4,6 +4,7 @@ import { faultyDay } from '../../src/prove/days/day.js';
 import { TOOLS, WORKERS } from '../../src/prove/days/events.js';
 import type { Day, DayEvent } from '../../src/scenario/day.js';
 import type { DayKind } from './canary.js';
+import { richDay } from './rich.js';
 
 const HOUR_MS = 3_600_000;
 /** Long enough for what takes six idle hours (PAI-6, WEA-3). */
@@ -26,6 +27,8 @@ export function daysOf(kind: DayKind): fc.Arbitrary<Day> {
       return faultyDay({ untilMs: LONG_MS });
     case 'worn':
       return faultyDay({ untilMs: WORN_MS }).map(stretched);
+    case 'rich':
+      return richDay();
     case 'dense':
       return fc.array(faultyDay({ untilMs: DENSE_MS }), { minLength: OVERLAID, maxLength: OVERLAID }).map(overlaid);
   }

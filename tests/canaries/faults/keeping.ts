@@ -72,7 +72,10 @@ export const KEEPING: readonly Canary[] = [
     breaks: ['KEP-5'],
     file: 'src/counter/counter.ts',
     replace: [
-      ['    if (detection.counted > 0) count(', '    if (detection.counted > 0 && !parts.board.flash.busy()) count('],
+      [
+        '    if (state.asleep) return;\n    this.detect(windows);',
+        "    if (state.asleep || this.engine.state('journal') === 'erasing') return;\n    this.detect(windows);",
+      ],
     ],
     days: 'worn',
     seed: null,

@@ -94,13 +94,6 @@ export const TALLIES: readonly Canary[] = [
     seed: 2,
   },
   {
-    name: 'the ledger takes the last value instead of the largest',
-    breaks: ['TAL-3'],
-    file: 'src/wearable/ledger.ts',
-    replace: [['entry.dose = Math.max(entry.dose, tally.dose);', 'entry.dose = tally.dose;']],
-    seed: null,
-  },
-  {
     name: 'a tally that comes twice is added to the shift twice',
     breaks: ['TAL-3', 'WEA-1'],
     file: 'src/wearable/tallies.ts',
