@@ -7,14 +7,16 @@ export const KEEPING: readonly Canary[] = [
     breaks: ['KEP-1'],
     file: 'src/journal/layout.ts',
     replace: [["    if (readWord(bytes, end) !== ~crcRegister(checked, bytes, at + 3, end)) return 'torn';\n", '']],
-    seed: null,
+    days: 'rich',
+    seed: 18,
   },
   {
     name: 'whatever follows a torn record on its page is not replayed',
     breaks: ['KEP-1'],
     file: 'src/journal/recover.ts',
     replace: [['    while (at < written) {\n', '    while (at < written && this.torn === 0) {\n']],
-    seed: null,
+    days: 'rich',
+    seed: 6,
   },
   {
     name: 'of the records of a key the first one counts',
@@ -57,7 +59,8 @@ export const KEEPING: readonly Canary[] = [
     breaks: ['KEP-4'],
     file: 'src/journal/log.ts',
     replace: [["return isSame(this.flash.read(address, bytes.length), bytes) ? 'done' : 'bad';", "return 'done';"]],
-    seed: null,
+    days: 'rich',
+    seed: 6,
   },
   {
     name: 'what waited for the end of an erase is forgotten',
@@ -238,6 +241,7 @@ export const KEEPING: readonly Canary[] = [
         '',
       ],
     ],
-    seed: null,
+    days: 'dense',
+    seed: 62,
   },
 ];

@@ -31,7 +31,8 @@ export const MAGNITUDE: readonly Canary[] = [
     breaks: ['MAG-4'],
     file: 'src/counter/chart.ts',
     replace: [["    STARTED: { target: 'resting', actions: 'discardSetting' },\n", '']],
-    seed: null,
+    days: 'rich',
+    seed: 5,
   },
   {
     name: 'the ring opens setting while the tool runs',
@@ -40,7 +41,8 @@ export const MAGNITUDE: readonly Canary[] = [
     replace: [
       ["              { guard: 'toolRuns', target: 'refusing', actions: 'showRunning' }, // MAG-2, MAG-4\n", ''],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 3,
   },
   {
     name: 'quick detents add 0.5 where they ought to go to the next multiple of 0.5',
@@ -78,7 +80,8 @@ export const MAGNITUDE: readonly Canary[] = [
     breaks: ['MAG-3', 'KEP-1'],
     file: 'src/counter/effects.ts',
     replace: [['      keepMagnitude(parts);\n', '']],
-    seed: null,
+    days: 'rich',
+    seed: 5,
   },
   {
     name: 'after a restart the counter goes back to the magnitude that was keyed in before the day',
@@ -90,7 +93,8 @@ export const MAGNITUDE: readonly Canary[] = [
         'const tenths = keyedTenths;',
       ],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 5,
   },
   {
     name: 'a window that began before a commit is counted at the new magnitude',

@@ -94,7 +94,8 @@ export const PAIRING: readonly Canary[] = [
         '  if (frames.length > 0) noteSealed(parts, sealed);\n',
       ],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 68,
   },
   {
     name: 'a sealed session is forgotten once it has been told',
@@ -115,7 +116,8 @@ export const PAIRING: readonly Canary[] = [
     replace: [
       ["          after: { sealedAgain: { target: 'waiting', reenter: true, actions: 'tellSealed' } }, // PAI-5\n", ''],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 12,
   },
   {
     name: 'of several sealed sessions only the newest is told again',
@@ -134,14 +136,16 @@ export const PAIRING: readonly Canary[] = [
         "for (const { message } of sealed.frames) { const now = message.frame === 'tally' ? { ...message, magnitudeTenths: state.rate.tenths } : message; parts.transmit(sealMessage(parts.board.cipher, sealed, now), sealed.wearable, now); }",
       ],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 12,
   },
   {
     name: 'sealed sessions are not told again after a restart until another is sealed',
     breaks: ['PAI-5', 'KEP-1'],
     file: 'src/counter/counter.ts',
     replace: [["    if (sealed.length > 0) parts.send({ type: 'SEALED' });\n", '']],
-    seed: null,
+    days: 'rich',
+    seed: 68,
   },
   {
     name: 'an acknowledgement lets go of every sealed session of that wearable',
@@ -166,7 +170,8 @@ export const PAIRING: readonly Canary[] = [
       ],
       ["import { isDelivered, letGo } from './sessions.js';", "import { letGo } from './sessions.js';"],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 44,
   },
   {
     name: 'a sealed session is let go before its report is acknowledged',
@@ -190,7 +195,8 @@ export const PAIRING: readonly Canary[] = [
         'const tally = makeTally(parts, open, open.kept, true);',
       ],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 68,
   },
   {
     name: 'the last tally of a sealed session is not marked as the last',

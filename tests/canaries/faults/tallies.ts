@@ -9,7 +9,8 @@ export const TALLIES: readonly Canary[] = [
     replace: [
       ["              initial: 'telling',\n              entry: 'tell',\n", "              initial: 'telling',\n"],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 29,
   },
   {
     name: 'a tool at rest tells every three minutes',
@@ -115,7 +116,8 @@ export const TALLIES: readonly Canary[] = [
         '',
       ],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 12,
   },
   {
     name: 'a late tally of an old session is charged to the newest session of its counter',
@@ -139,7 +141,8 @@ export const TALLIES: readonly Canary[] = [
     file: 'src/link/ccm.ts',
     replace: [['    decipher.final();\n', '']],
     keys: true,
-    seed: null,
+    days: 'rich',
+    seed: 3,
   },
   {
     name: 'a checksum over the body alone stands for the tag',
@@ -170,7 +173,8 @@ export const TALLIES: readonly Canary[] = [
     breaks: ['TAL-4'],
     file: 'src/link/kinds.ts',
     replace: [["return frame.length === kind.bytes ? kind : 'length';", 'return kind;']],
-    seed: null,
+    days: 'rich',
+    seed: 3,
   },
   {
     name: 'frames of a later version are read as if they were of this one',
@@ -201,7 +205,8 @@ export const TALLIES: readonly Canary[] = [
     breaks: ['TAL-4', 'TAL-5'],
     file: 'src/counter/receive.ts',
     replace: [["  if (old) return 'replayed';\n", "  if (old && ack.sequence === 0) return 'replayed';\n"]],
-    seed: null,
+    days: 'rich',
+    seed: 2,
   },
   {
     name: 'after a restart the counter believes acknowledgements of before it',
@@ -213,7 +218,8 @@ export const TALLIES: readonly Canary[] = [
         'ack.sequence <= open.heard;',
       ],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 124,
   },
   {
     name: 'the counter shows the level of the last acknowledgement for ever',
@@ -303,7 +309,8 @@ export const TALLIES: readonly Canary[] = [
         '  if (dueMs === Infinity || state.checkAtMs !== null) return;',
       ],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 2,
   },
   {
     name: 'a replayed tally makes a silent counter look live',
@@ -345,7 +352,8 @@ export const TALLIES: readonly Canary[] = [
     replace: [
       ['  if (link.heardMs === null) return true;\n', '  if (link.heardMs === null || link.confirmed) return true;\n'],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 140,
   },
   {
     name: 'the most plausible rise of dose is worked out for 5 m/s² instead of 50',

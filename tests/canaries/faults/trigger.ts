@@ -148,7 +148,8 @@ export const TRIGGER: readonly Canary[] = [
     breaks: ['ACC-3', 'WEA-2'],
     file: 'src/wearable/levels.ts',
     replace: [["(level.compare === 'exceeded' ? 1 : 0)", '0']],
-    seed: null,
+    days: 'rich',
+    seed: 17,
   },
   {
     name: 'the wearable shows rounded points',

@@ -92,7 +92,8 @@ export const WEARABLE: readonly Canary[] = [
     breaks: ['WEA-2', 'WEA-3'],
     file: 'src/wearable/shifts.ts',
     replace: [['  state.passed = 0;\n', '']],
-    seed: null,
+    days: 'rich',
+    seed: 14,
   },
   {
     name: 'each pairing opens a new shift, and points begin anew',
@@ -111,7 +112,8 @@ export const WEARABLE: readonly Canary[] = [
         'const shift = state.shifts[state.shifts.length - 1];\n  if (shift === undefined) return 0;',
       ],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 16,
   },
   {
     name: 'the sum of a closed shift is not updated by late dose',
@@ -123,7 +125,8 @@ export const WEARABLE: readonly Canary[] = [
         '  if (!isOver(state, link.shift)) addSums(shift, link, before);\n  return shift.dose;',
       ],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 12,
   },
   {
     name: 'the shift’s sum grows by the whole tally each time',
@@ -142,7 +145,8 @@ export const WEARABLE: readonly Canary[] = [
         '  callLevels(parts, total + (link.shift === shownShift(state)?.shift ? 0 : (shownShift(state)?.dose ?? 0)));\n',
       ],
     ],
-    seed: null,
+    days: 'rich',
+    seed: 22,
   },
   {
     name: 'a readout does not close the shift',
@@ -191,7 +195,8 @@ export const WEARABLE: readonly Canary[] = [
     breaks: ['WEA-3', 'WEA-5'],
     file: 'src/wearable/journal.ts',
     replace: [['  state.lastShift = last?.shift ?? 0;\n', '  state.lastShift = last?.open === 1 ? last.shift : 0;\n']],
-    seed: null,
+    days: 'rich',
+    seed: 28,
   },
   {
     name: 'the record of a shift has the sums of its sessions in it, and after a restart they count twice',
