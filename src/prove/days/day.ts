@@ -37,6 +37,13 @@ const PAIR_EVERY_MS = 20_000;
 const LEAST_RUN_MS = 300;
 const LEAST_GAP_MS = 600;
 const LONGEST_RUN_MS = 3 * MINUTE_MS;
+const MOST_BURSTS = 30;
+/** A counter fills its flash in three or four hours of trigger time. */
+const WORN_MS = 6 * 60 * MINUTE_MS;
+/** Of 20 minutes at least: more than a worn day holds. */
+const MOST_LONG_RUNS = 18;
+/** A pairing is over by then (PAI-1). */
+const PAIRING_MS = 30_000;
 
 export interface FaultyDayOptions {
   /** Length of a day, ms, half an hour at least. Default two hours. */
@@ -45,14 +52,44 @@ export interface FaultyDayOptions {
 
 export function faultyDay({ untilMs = 120 * MINUTE_MS }: FaultyDayOptions = {}): fc.Arbitrary<Day> {
   const cast = fc.record({ tools: fc.integer({ min: 1, max: 4 }), workers: fc.integer({ min: 1, max: 3 }) });
-  return fc.tuple(cast, swarm).chain(([people, features]) => dayOf(people, features, untilMs));
+  return fc
+    .tuple(cast, swarm)
+    .chain(([people, features]) => dayOf(people, features, untilMs, (times) => bursts(people, times)));
 }
 
-function dayOf(cast: Cast, features: Swarm, untilMs: number): fc.Arbitrary<Day> {
+/**
+ * One tool runs all day, so that its counter writes its flash full and erases pages (KEP-1, KEP-5), and so does the wearable of
+ * whoever runs it; power fails in some of these erases, and cells that are run low give out.
+ */
+export function wornDay(): fc.Arbitrary<Day> {
+  const cast = fc.record({ tools: fc.constant(1), workers: fc.integer({ min: 1, max: 2 }) });
+  return fc.tuple(cast, swarm).chain(([people, features]) => {
+    const worst = new Set<Feature>([...features, 'power fails in an erase', 'cells run low']);
+    return dayOf(people, worst, WORN_MS, (times) => longRuns(people, times));
+  });
+}
+
+/** A faulty day on which somebody sits in the middle of each pairing (PAI-2). */
+export function middleDay(): fc.Arbitrary<Day> {
+  return faultyDay().map((day) => {
+    const middles = day.events.flatMap((event): readonly DayEvent[] => {
+      if (event.do !== 'pair') return [];
+      const { atMs, tool, with: worker } = event;
+      return [{ atMs, do: 'attack', how: 'middle', tool, worker, everyMs: 0, forMs: PAIRING_MS }];
+    });
+    return { ...day, events: [...middles, ...day.events].sort((a, b) => a.atMs - b.atMs) };
+  });
+}
+
+/** The sorts of random days, by name. */
+export const DAY_SORTS = { faulty: faultyDay(), worn: wornDay(), middle: middleDay() } as const;
+export type DaySort = keyof typeof DAY_SORTS;
+
+type Runs = (times: Times) => fc.Arbitrary<readonly Run[]>;
+
+function dayOf(cast: Cast, features: Swarm, untilMs: number, runsOf: Runs): fc.Arbitrary<Day> {
   const times: Times = { gridMs: 1, workFromMs: 0, lastMs: untilMs - QUIET_MS };
   const most = (feature: Feature, greatest: number) => (features.has(feature) ? greatest : 0);
-  const some = (event: fc.Arbitrary<DayEvent>, greatest: number) =>
-    fc.array(event, { minLength: Math.min(1, greatest), maxLength: greatest, size: 'max' });
   const faults: readonly fc.Arbitrary<readonly DayEvent[]>[] = [
     some(set(cast, times), most('magnitudes are keyed in', 3)),
     some(pair(cast, times), most('tools change hands', 4)),
@@ -83,15 +120,20 @@ function dayOf(cast: Cast, features: Swarm, untilMs: number): fc.Arbitrary<Day> 
       tools: fc.tuple(...TOOLS.slice(0, cast.tools).map(toolSpec)),
       workers: fc.tuple(...WORKERS.slice(0, cast.workers).map(workerSpec)),
       owners: fc.tuple(...TOOLS.slice(0, cast.tools).map(() => fc.option(fc.nat(cast.workers - 1), { freq: 8 }))),
-      runs: some(run(cast, times, [LEAST_RUN_MS, LONGEST_RUN_MS]), 30),
+      runs: runsOf(times),
       faults: fc.tuple(...faults),
     })
     .map(({ seed, fromMs, regime, tools, workers, owners, runs, faults: ordered }) => {
-      const events = [...morning(owners), ...withGaps(runs as readonly Run[]), ...ordered.flat()];
+      const events = [...morning(owners), ...runs, ...ordered.flat()];
       const ended = events.map((event) => endedBy(event, times.lastMs));
       const all = [...ended, ...evening(ended, times.lastMs)].sort((a, b) => a.atMs - b.atMs);
       return { fromMs, untilMs, seed, regime, tools, workers, events: all };
     });
+}
+
+/** One of them at least, unless there may be none. */
+function some<E extends DayEvent>(event: fc.Arbitrary<E>, greatest: number): fc.Arbitrary<E[]> {
+  return fc.array(event, { minLength: Math.min(1, greatest), maxLength: greatest, size: 'max' });
 }
 
 function workerSpec(name: string): fc.Arbitrary<WorkerSpec> {
@@ -118,6 +160,28 @@ function evening(events: readonly DayEvent[], lastMs: number): readonly DayEvent
 }
 
 type Run = DayEvent & { readonly do: 'run' };
+
+function bursts(cast: Cast, times: Times): fc.Arbitrary<readonly Run[]> {
+  return some(run(cast, times, [LEAST_RUN_MS, LONGEST_RUN_MS]), MOST_BURSTS).map(withGaps);
+}
+
+/** The first tool, again and again, with pauses that are short beside its runs. */
+function longRuns(cast: Cast, { lastMs }: Times): fc.Arbitrary<readonly Run[]> {
+  const turn = fc.record({
+    forMs: fc.integer({ min: 20 * MINUTE_MS, max: 60 * MINUTE_MS }),
+    gapMs: fc.integer({ min: LEAST_GAP_MS, max: 2 * MINUTE_MS }),
+    by: fc.constantFrom(...WORKERS.slice(0, cast.workers)),
+  });
+  return fc.array(turn, { minLength: MOST_LONG_RUNS, maxLength: MOST_LONG_RUNS }).map((turns) => {
+    const runs: Run[] = [];
+    let atMs = MINUTE_MS;
+    for (const { forMs, gapMs, by } of turns) {
+      if (atMs + LEAST_RUN_MS <= lastMs) runs.push({ atMs, do: 'run', tool: TOOLS[0], by, forMs, held: true });
+      atMs += forMs + gapMs;
+    }
+    return runs;
+  });
+}
 
 /** Leaves out the runs that would begin while the same tool runs, or too soon after it has. */
 function withGaps(runs: readonly Run[]): readonly Run[] {
