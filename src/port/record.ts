@@ -42,6 +42,11 @@ export function readRecord(
   return { device: head.device, body: record.slice(headBytes, end) };
 }
 
+/** Whether the first bytes are those of a record, whatever comes after them. */
+export function beginsAsRecord(bytes: Uint8Array): boolean {
+  return bytes[0] === MAGIC >> 8 && bytes[1] === (MAGIC & 0xff);
+}
+
 /** Says that a body is shorter or longer than the lists that it counts. */
 export function misfit(body: Uint8Array, bytes: number): string {
   return `its contents take ${bytes} bytes as it counts them, and it has ${body.length}`;

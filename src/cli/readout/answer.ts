@@ -6,7 +6,7 @@ import type { ScenarioRun } from '../../scenario/scenario.js';
 import { clockText } from '../../trace/clock.js';
 import { type Devices, devicesOf, identityOf } from '../../trace/devices.js';
 import { readWearableRecord } from '../../wearable/record.js';
-import { momentMs } from '../scenario/moment.js';
+import { momentMs, outsideText } from '../scenario/moment.js';
 import { pickRun, type Refusal, unknown } from '../scenario/pick-run.js';
 import type { ReadoutOutput } from '../schemas/readout.js';
 import { counterText } from './counter-text.js';
@@ -14,7 +14,7 @@ import { readoutCsv } from './csv.js';
 import { deviceText } from './device-text.js';
 import { findRecord } from './find-record.js';
 import { counterOutput, wearableOutput } from './output.js';
-import { readSaved } from './saved.js';
+import { readSaved, savedName } from './saved.js';
 import { wearableText } from './wearable-text.js';
 
 export interface ReadoutOptions {
@@ -24,7 +24,7 @@ export interface ReadoutOptions {
   readonly row?: string;
   readonly whatIf?: string;
   readonly at?: string;
-  /** A file that has the record. */
+  /** A file that has the record; - is standard input. */
   readonly record?: string;
   readonly json?: boolean;
   readonly csv?: boolean;
@@ -62,13 +62,12 @@ export function answerReadout(file: string, options: ReadoutOptions): { readonly
     options.record === undefined ? takeFromDay(file, run, bench, asked, options.at) : takeSaved(options.record);
   if ('refusal' in taken) return taken;
   const output = decode(taken, asked);
-  if (typeof output === 'string')
-    return { refusal: `${options.record ?? file}: the record cannot be taken: ${output}\n` };
+  const source = options.record === undefined ? file : savedName(options.record);
+  if (typeof output === 'string') return { refusal: `${source}: the record cannot be taken: ${output}\n` };
   if (json === true) return { answer: `${JSON.stringify(output, null, 2)}\n` };
   if (csv === true) return { answer: readoutCsv(output) };
   const { readOutAtMs } = taken;
-  const when =
-    readOutAtMs === null ? `as in ${options.record}` : `read out at ${clockText(run.day.fromMs, readOutAtMs)}`;
+  const when = readOutAtMs === null ? `as in ${source}` : `read out at ${clockText(run.day.fromMs, readOutAtMs)}`;
   return { answer: output.record === 'wearable' ? wearableText(output, when) : counterText(output, when) };
 }
 
@@ -89,8 +88,9 @@ function takeFromDay(
   asked: Asked,
   at: string | undefined,
 ): Taken | Refusal {
-  const untilMs = momentMs(at, day.fromMs, Number.POSITIVE_INFINITY);
+  const untilMs = momentMs(at, day.fromMs, day.untilMs);
   if (typeof untilMs === 'string') return { refusal: `--at ${untilMs}\n` };
+  if (untilMs > day.untilMs) return { refusal: `--at ${at} ${outsideText(day)}\n` };
   bench.run();
   const { name, devices } = asked;
   const found = findRecord(bench.events, name, deviceText(devices, identityOf(devices, name)), untilMs, day);
@@ -100,7 +100,7 @@ function takeFromDay(
 
 function takeSaved(record: string): Taken | Refusal {
   const bytes = readSaved(record);
-  return typeof bytes === 'string' ? { refusal: `${record}: ${bytes}\n` } : { bytes, readOutAtMs: null };
+  return typeof bytes === 'string' ? { refusal: `${savedName(record)}: ${bytes}\n` } : { bytes, readOutAtMs: null };
 }
 
 /** The record as it is printed, or a sentence that says why it is refused. */

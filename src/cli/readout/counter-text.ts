@@ -3,6 +3,7 @@
 import type { CounterOutput } from '../schemas/readout.js';
 import { inColumns } from './columns.js';
 import { counted, pointsCell, timeCell } from './numbers.js';
+import { WHOLE_SESSIONS } from './output.js';
 
 type Undelivered = CounterOutput['undelivered'][number];
 
@@ -35,10 +36,12 @@ export function counterText(output: CounterOutput, readOut: string): string {
     ...(rows.length > 1 ? [...inColumns(rows, SIDES), ''] : []),
     ...notes.map((note) => `- ${note}`),
     ...(notes.length > 0 ? [''] : []),
+    WHOLE_SESSIONS,
+    '',
     'Times in hours, minutes and seconds. The counter keeps a session no longer once it was read out: of what',
     'the wearable had not heard, this record is all there is. Unclaimed is what was counted in no session.',
     '',
-    cautions.join(' '),
+    cautions.filter((caution) => caution !== WHOLE_SESSIONS).join(' '),
     '',
   ].join('\n');
 }

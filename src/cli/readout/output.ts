@@ -9,6 +9,10 @@ import type { CounterOutput, WearableOutput } from '../schemas/readout.js';
 
 const WINDOW_MS = 100;
 
+/** A counter tells of a session as a whole, and what it had told before lies on the ledger of the wearable already. */
+export const WHOLE_SESSIONS =
+  'Each sum is of the whole session, what its wearable had heard included: take the larger of the two, never add them.';
+
 interface Sums {
   readonly dose: number;
   readonly triggerWindows: number;
@@ -57,7 +61,7 @@ export function counterOutput(
     powerLosses,
     unclaimed: { dose, points, triggerMs },
     undelivered: undelivered.map((session) => undeliveredOutput(session, devices)),
-    cautions: CAUTIONS,
+    cautions: [WHOLE_SESSIONS, ...CAUTIONS],
   };
 }
 

@@ -67,7 +67,11 @@ const counter = z.strictObject({
   unclaimed: z
     .strictObject({ dose, points, triggerMs })
     .describe('counted outside any session, in all, and charged to nobody'),
-  undelivered: z.array(undelivered).describe('sessions that the counter has let go of with this readout'),
+  undelivered: z
+    .array(undelivered)
+    .describe(
+      'sessions that the counter has let go of with this readout; the sums are of the whole session, what its wearable had heard included',
+    ),
   cautions,
 });
 

@@ -1,10 +1,9 @@
 // What `counterproof trace` prints.
 import { Bench } from '../../bench/bench.js';
 import { canonicalLine } from '../../trace/canonical.js';
-import { clockText } from '../../trace/clock.js';
 import { hashTrace } from '../../trace/hash.js';
 import type { TraceEvent } from '../../trace/kinds.js';
-import { momentMs } from '../scenario/moment.js';
+import { momentMs, outsideText } from '../scenario/moment.js';
 import { pickRun, type Refusal } from '../scenario/pick-run.js';
 
 /** Lines printed in one piece. */
@@ -28,8 +27,7 @@ export function answerTrace(file: string, options: TraceOptions): { readonly pie
   if (typeof untilMs === 'string') return { refusal: `--until ${untilMs}\n` };
   if (fromMs >= untilMs) return { refusal: '--from is not before --until: nothing lies between them\n' };
   if (fromMs > day.untilMs || untilMs <= 0) {
-    const span = `${clockText(day.fromMs, 0)} to ${clockText(day.fromMs, day.untilMs)}`;
-    return { refusal: `that stretch lies outside the day, which goes from ${span}\n` };
+    return { refusal: `that stretch ${outsideText(day)}\n` };
   }
   if (options.hash === true && (options.from ?? options.until) !== undefined) {
     return { refusal: '--hash is of the whole trace: leave --from and --until out\n' };

@@ -141,6 +141,8 @@ describe('the record of a counter', () => {
       '      2  Cato           12.0     0:02:30.0        -',
       '         (unclaimed)     4.0     0:00:50.0',
       '',
+      'Each sum is of the whole session, what its wearable had heard included: take the larger of the two, never add them.',
+      '',
       'Times in hours, minutes and seconds. The counter keeps a session no longer once it was read out: of what',
       'the wearable had not heard, this record is all there is. Unclaimed is what was counted in no session.',
       '',
@@ -151,7 +153,8 @@ describe('the record of a counter', () => {
 
   test('is data that says the same', () => {
     const { cautions, ...output } = data(LOST, { counter: 'breaker' }, 'counter');
-    expect(cautions).toHaveLength(3);
+    expect(cautions).toHaveLength(4);
+    expect(cautions[0]).toContain('take the larger of the two, never add them');
     expect(output).toEqual({
       record: 'counter',
       tool: 'breaker',
@@ -230,6 +233,16 @@ describe('what is refused', () => {
     expect(refusal(READ_OUT, { wearable: 'Edda', at: 'noon' })).toContain('--at "noon" is no time of day');
   });
 
+  test.each(['06:44:59', '06:00', '15:30:01', 'day 2 07:00'])('a time outside the day: %s', (at) => {
+    expect(refusal(READ_OUT, { wearable: 'Edda', at })).toBe(
+      `--at ${at} lies outside the day, which goes from 06:45:00 to 15:30:00\n`,
+    );
+  });
+
+  test('the end of the day is no time outside it', () => {
+    expect(data(READ_OUT, { wearable: 'Edda', at: '15:30' }, 'wearable').readOutAtMs).toBe(8.25 * 3_600_000);
+  });
+
   test('a readout that came to nothing', () => {
     const day = `title: D
 regime: eu-2002-44
@@ -300,10 +313,12 @@ describe('a record that was saved', () => {
       `${hex.slice(0, 6)}02${hex.slice(8)}`,
       'this is version 2 of the record; version 1 can be read',
     ],
-    ['something else', 'shift,points\n1,25\n', 'this does not begin as a record does'],
+    ['something else', '00'.repeat(20), 'this does not begin as a record does'],
+    ['another file', 'shift,points\n1,25\n', 'these are neither the bytes of a record nor hexadecimal digits'],
+    ['with a stray letter', `${hex}g`, 'these are neither the bytes of a record nor hexadecimal digits'],
     ['empty', '', 'a record has 14 bytes at least, this one 0'],
     ["a counter's", recordsOf(LOST)[0]!, 'this is no record of a wearable'],
-    ['far too large', new Uint8Array(100_001), 'it has 100001 bytes, and no record has so many'],
+    ['far too large', new Uint8Array(100_001), 'it has more than 100000 bytes, and no record has so many'],
   ])('that is %s is refused', (_, content, sentence) => {
     expect(refusal(READ_OUT, { wearable: 'Edda', record: saved(content) })).toContain(sentence);
   });

@@ -1,7 +1,9 @@
+import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { Command, CommanderError } from 'commander';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { addReadout } from '../../../src/cli/readout.js';
+import { answerTrace } from '../../../src/cli/trace/answer.js';
 
 const FILE = fileURLToPath(new URL('../../../scenarios/wearable-read-out.yaml', import.meta.url));
 
@@ -44,6 +46,18 @@ it('leaves standard output empty and exits 2 where there is no such record', asy
   expect(out).toBe('');
   expect(err).toContain("drill's counter is not read out on this day");
   expect(process.exitCode).toBe(2);
+});
+
+it('reads a record from standard input, and says so', { timeout: 60_000 }, () => {
+  const main = fileURLToPath(new URL('../../../src/cli/main.ts', import.meta.url));
+  const words = ['--import', './.ts-node.mjs', main, 'readout', FILE, '--wearable', 'Edda', '--record', '-'];
+  const cwd = fileURLToPath(new URL('../../../', import.meta.url));
+  const trace = answerTrace(FILE, {});
+  if ('refusal' in trace) throw new Error(trace.refusal);
+  const record = [...trace.pieces].join('').match(/"bytes":"([0-9a-f]+)"[^\n]*"kind":"shown\.record"/)?.[1] ?? '';
+  const { stdout, stderr } = spawnSync(process.execPath, words, { cwd, input: record, encoding: 'utf8' });
+  expect(stderr).toBe('');
+  expect(stdout).toMatch(/^Edda's wearable, as in standard input: 1 shift, 2 sessions/);
 });
 
 it.each([
