@@ -4,6 +4,7 @@ import { exposureOfPoints, pointsOfDose } from '../exposure/points.js';
 import { hasPassed } from '../exposure/regimes.js';
 import type { LevelField } from '../trace/kinds.js';
 import type { Moment } from '../trace/moment.js';
+import type { SessionMoment, ToolMoment } from '../trace/moment-tool.js';
 import type { WorkerMoment } from '../trace/moment-worker.js';
 import { lifelessWord } from './life.js';
 import { WINDOW_MS } from './words.js';
@@ -75,15 +76,37 @@ export function rulerEnd(levels: readonly LevelField[]): number {
 
 /** Dose in u that counters have counted for the worker's shift and that the wearable does not have yet. */
 export function doseOnItsWay(moment: Moment, worker: WorkerMoment): number {
+  return moment.tools
+    .map((tool) => missingDose(tool, worker, ({ state }) => state !== 'read out'))
+    .reduce((sum, dose) => sum + dose, 0);
+}
+
+/**
+ * What was read out of counters (PAI-7) and never reaches the wearable of the worker's shift, in one sentence: "8 points only in
+ * the readout of breaker". Empty where there is nothing of the kind.
+ */
+export function readOutWords(
+  moment: Moment,
+  worker: WorkerMoment,
+  count: (points: string) => string,
+): readonly string[] {
+  const read = moment.tools
+    .map((tool) => ({ tool, dose: missingDose(tool, worker, ({ state }) => state === 'read out') }))
+    .filter(({ dose }) => dose > 0);
+  const points = wholePoints(read.reduce((sum, { dose }) => sum + dose, 0));
+  if (points === 0) return [];
+  return [`${count(`${points}`)} only in the readout of ${read.map(({ tool }) => tool.name).join(', ')}`];
+}
+
+/** Dose in u that the counter has in sessions of this sort for the worker's shift, and that the wearable does not have. */
+function missingDose(tool: ToolMoment, worker: WorkerMoment, counts: (session: SessionMoment) => boolean): number {
   let dose = 0;
-  for (const tool of moment.tools) {
-    for (const session of tool.sessions.filter(({ owner }) => owner === worker.name)) {
-      const isIt = (one: { counter: string; session: number }) =>
-        one.counter === tool.name && one.session === session.number;
-      const key = worker.keys.find(isIt);
-      if (key === undefined || key.shift !== worker.shift?.number) continue;
-      dose += Math.max(0, session.dose - (worker.ledger.find(isIt)?.dose ?? 0));
-    }
+  for (const session of tool.sessions.filter((one) => one.owner === worker.name && counts(one))) {
+    const isIt = (one: { counter: string; session: number }) =>
+      one.counter === tool.name && one.session === session.number;
+    const key = worker.keys.find(isIt);
+    if (key === undefined || key.shift !== worker.shift?.number) continue;
+    dose += Math.max(0, session.dose - (worker.ledger.find(isIt)?.dose ?? 0));
   }
   return dose;
 }

@@ -9,6 +9,7 @@ import { pointsText, workersExposureText } from './standing.js';
 import { endState } from './timeline/end-state.js';
 import { acknowledges, happeningText } from './timeline/happenings.js';
 import type { TimelineLine } from './timeline/line.js';
+import { RecordWatch } from './timeline/records.js';
 import { runLines } from './timeline/runs.js';
 import { hourMinuteText, timeText } from './times.js';
 import { caution } from './words.js';
@@ -42,13 +43,16 @@ export function plainTimeline({ title, events, notes }: ShownDay): string {
 /** What the events tell in order, the points of each half hour among them, and the moment at the end. */
 function told(events: readonly TraceEvent[]): { readonly lines: readonly TimelineLine[]; readonly end: Moment } {
   const lines: TimelineLine[] = [];
+  const records = new RecordWatch(events);
   let moment = BEFORE;
   let dueMs = 0;
   for (const event of events) {
     const before = moment;
     if (event.at > 0) dueMs = tellHalfHours(lines, before, dueMs, event.at);
     moment = momentAfter(before, event);
+    const record = records.see(event);
     const text = acknowledges(event, before, moment) ? 'acknowledges' : happeningText(event, before, moment);
+    if (record !== undefined) lines.push({ atMs: event.at, who: event.by, text: record });
     if (text !== undefined) lines.push({ atMs: event.at, who: event.by, text });
   }
   tellHalfHours(lines, moment, dueMs, moment.untilMs);

@@ -2,6 +2,7 @@
 import { pointTenths } from '../exposure/points.js';
 import type { LevelField } from '../trace/kinds.js';
 import type { SentEvent } from '../trace/moment-air.js';
+import type { Sums } from '../trace/moment-tool.js';
 
 const MINUTE_MS = 60_000;
 /** Trigger time is counted in windows. */
@@ -49,6 +50,31 @@ export function minutesText(ms: number): string {
 /** "12.0" for 120 tenths. */
 export function tenthsText(tenths: number): string {
   return `${Math.floor(tenths / 10)}.${tenths % 10}`;
+}
+
+/** "1 point", "12 points"; also for a dash. */
+export function pointsWord(count: string): string {
+  return `${count} point${count === '1' ? '' : 's'}`;
+}
+
+/** "12.3 points", "60 min unrated" or both; time without a magnitude is never told as zero points (MAG-6). */
+export function sumsText({ dose, unratedWindows }: Sums): string {
+  const tenths = pointTenths(dose);
+  const points = `${dose > 0 && tenths === 0 ? '<0.1' : tenthsText(tenths)} points`;
+  if (unratedWindows === 0) return points;
+  const unrated = `${minutesText(unratedWindows * WINDOW_MS)} unrated`;
+  return dose === 0 ? unrated : `${points} and ${unrated}`;
+}
+
+const LOST_WORDS: Readonly<Record<string, string>> = {
+  range: 'lost: out of reach',
+  loss: 'lost in the air',
+  intercepted: 'kept back by an attacker',
+};
+
+/** What stood between a frame and the one that it was meant for; reason as the bench calls it. */
+export function lostWord(reason: string): string {
+  return LOST_WORDS[reason] ?? `lost: ${reason}`;
 }
 
 const ATTACKERS_FRAMES: Readonly<Record<string, string>> = {

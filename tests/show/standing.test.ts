@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { U_PER_POINT } from '../../src/exposure/dose.js';
-import { doseOnItsWay, exposureText, levelOf, levelsOf, pointsUsed, rulerEnd } from '../../src/show/standing.js';
+import {
+  doseOnItsWay,
+  exposureText,
+  levelOf,
+  levelsOf,
+  pointsUsed,
+  readOutWords,
+  rulerEnd,
+} from '../../src/show/standing.js';
 import { Cursor } from '../../src/trace/cursor.js';
 import type { WorkerMoment } from '../../src/trace/moment-worker.js';
 import { LEVELS, MadeDay, MINUTE } from '../trace/made-day.js';
@@ -84,5 +92,29 @@ describe('standing', () => {
     const [early, late] = [cursor.at(4 * MINUTE), cursor.at(30 * MINUTE)];
     expect(early.workers.map((one) => doseOnItsWay(early, one))).toEqual([36_000_000]);
     expect(late.workers.map((one) => doseOnItsWay(late, one))).toEqual([0]);
+  });
+
+  it('says of dose that was read out of a counter that it is there alone (PAI-7)', () => {
+    const day = new MadeDay({ saw: 60, drill: 60 }, ['Edda', 'Bram'])
+      .pair(0, 'saw', 'Edda')
+      .leave(1, 'Edda', 50 * MINUTE);
+    day.work(MINUTE, 'saw', 'Edda', 10 * MINUTE).pair(12 * MINUTE, 'saw', 'Bram');
+    day.step(20 * MINUTE, (recorder, at) => {
+      recorder.add(at, 'saw', 'inner.session', 0, { session: 1, what: 'read out', with: 'Edda' });
+    });
+    const cursor = new Cursor(day.events());
+    const wordsAt = (atMs: number) => {
+      const moment = cursor.at(atMs);
+      const [edda, bram] = moment.workers.map((one) => readOutWords(moment, one, (points) => `${points} points`));
+      return { edda, bram, onItsWay: moment.workers.map((one) => doseOnItsWay(moment, one)) };
+    };
+    // 6 m/s² make 1.2 points a minute.
+    const dose = 60 * 60 * 10 * MINUTE;
+    expect(wordsAt(19 * MINUTE)).toEqual({ edda: [], bram: [], onItsWay: [dose, 0] });
+    expect(wordsAt(20 * MINUTE)).toEqual({
+      edda: ['12 points only in the readout of saw'],
+      bram: [],
+      onItsWay: [0, 0],
+    });
   });
 });

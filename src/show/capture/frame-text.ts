@@ -1,17 +1,10 @@
 // The comment of a frame in a capture: from whom to whom, what it is and says, and what became of it.
-import { frameContent, frameWord } from '../words.js';
+import { frameContent, frameWord, lostWord } from '../words.js';
 import type { Copy, SentFrame } from './sent-frames.js';
-
-/** What stands between a frame and the one that it is meant for, as the bench calls it. */
-const LOST: Readonly<Record<string, string>> = {
-  range: 'lost: out of reach',
-  loss: 'lost in the air',
-  intercepted: 'kept back by an attacker',
-};
 
 /** "breaker → Edda: tally, 16.0 points; heard" */
 export function frameText({ sent, lost, copies }: SentFrame): string {
-  const fate = lost === '' ? fateText(copies) : (LOST[lost] ?? `lost: ${lost}`);
+  const fate = lost === '' ? fateText(copies) : lostWord(lost);
   if (sent.kind === 'air.injected') return `attacker → ${sent.to}: ${sent.how}; ${fate}`;
   const content = frameContent(sent);
   return `${sent.by} → ${sent.to}: ${frameWord(sent)}${content === '' ? '' : `, ${content}`}; ${fate}`;

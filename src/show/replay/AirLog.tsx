@@ -1,8 +1,9 @@
 // What was said over the air lately. What did not arrive stands out; what did needs no word.
 import { Text } from 'ink';
 import type { Moment } from '../../trace/moment.js';
+import type { Fate } from '../../trace/moment-air.js';
 import { hourMinuteText, secondsText } from '../times.js';
-import { frameContent, frameWord, senderWord } from '../words.js';
+import { frameContent, frameWord, lostWord, senderWord } from '../words.js';
 import { type AirGroup, airGroups } from './air-groups.js';
 import { WIDE_LOG_COLUMNS } from './layout.js';
 
@@ -23,13 +24,20 @@ export function AirLog({ moment, rows, columns }: Props) {
 }
 
 function lineOf(fromMs: number, { frame: { sent, fate, reason }, count }: AirGroup, wide: boolean): string {
-  const went = fate === 'heard' ? '' : fate === 'sent' ? '…' : wide ? `${fate} (${reason})` : fate;
   const words = [
     `${(wide ? secondsText : hourMinuteText)(fromMs, sent.at)} ${senderWord(sent)} → ${sent.to}`,
     frameWord(sent),
-    went,
+    fateWords(fate, reason, wide),
     count > 1 ? `×${count}` : '',
     wide ? frameContent(sent) : '',
   ];
   return words.filter((word) => word !== '').join(wide ? '  ' : ' ');
+}
+
+function fateWords(fate: Fate, reason: string, wide: boolean): string {
+  if (fate === 'heard') return '';
+  if (fate === 'sent') return '…';
+  if (fate === 'refused') return wide ? `refused (${reason})` : fate;
+  if (wide) return lostWord(reason);
+  return reason === 'intercepted' ? 'kept back' : fate;
 }

@@ -1,4 +1,4 @@
-// What happened lately: alerts as they fell and what went wrong, and below them what was said over the air, the newest last.
+// What happened lately: alerts as they fell, what went wrong and what was read out, and below them what was said over the air, the newest last.
 import { Box, Text } from 'ink';
 import type { Moment } from '../../trace/moment.js';
 import type { TimelineLine } from '../timeline/line.js';
@@ -26,7 +26,7 @@ export function Log({ moment, troubles, columns, rows }: Props) {
   return (
     <Box flexDirection="column" width={columns} height={rows} overflow="hidden">
       <Text dimColor wrap="truncate-end">
-        alerts and faults
+        alerts and events
       </Text>
       {shown.length === 0 ? <Text dimColor>none yet</Text> : null}
       {shown.map(({ atMs, text }, line) => (

@@ -3,7 +3,7 @@ import { Box, Text } from 'ink';
 import { wholePoints } from '../../exposure/dose.js';
 import type { Moment } from '../../trace/moment.js';
 import type { WorkerMoment } from '../../trace/moment-worker.js';
-import { doseOnItsWay, isUnrated, levelOf, workersExposureText } from '../standing.js';
+import { doseOnItsWay, isUnrated, levelOf, readOutWords, workersExposureText } from '../standing.js';
 import { levelWord } from '../words.js';
 import { stateWords } from '../worker-state.js';
 
@@ -23,14 +23,17 @@ export function WorkerCaption({ moment, worker, indent }: Props) {
     ...['action', 'limit'].flatMap((level) => leftWords(worker, level)),
   ];
   const state = stateWords(worker).join(', ');
-  const late = onItsWay > 0 ? `${BETWEEN}${onItsWay} on the way` : '';
+  const late = [
+    ...(onItsWay > 0 ? [`${onItsWay} on the way`] : []),
+    ...readOutWords(moment, worker, (points) => points),
+  ];
   return (
     <Box paddingLeft={indent}>
       <Text wrap="truncate-end">
         {numbers.join(BETWEEN)}
         {state === '' ? '' : BETWEEN}
         <Text bold>{state}</Text>
-        {late}
+        {late.map((words) => BETWEEN + words).join('')}
       </Text>
     </Box>
   );

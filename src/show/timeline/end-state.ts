@@ -1,12 +1,11 @@
 // How a day ended: each worker and each tool in a line.
 import { wholePoints } from '../../exposure/dose.js';
-import { pointTenths } from '../../exposure/points.js';
 import type { Moment } from '../../trace/moment.js';
-import { openSession, type Sums, type ToolMoment } from '../../trace/moment-tool.js';
+import { openSession, type ToolMoment } from '../../trace/moment-tool.js';
 import type { WorkerMoment } from '../../trace/moment-worker.js';
 import { lifelessWord } from '../life.js';
-import { doseOnItsWay, isUnrated, levelOf, pointsText, workersExposureText } from '../standing.js';
-import { levelWord, minutesText, tenthsText, WINDOW_MS } from '../words.js';
+import { doseOnItsWay, isUnrated, levelOf, pointsText, readOutWords, workersExposureText } from '../standing.js';
+import { levelWord, pointsWord, sumsText } from '../words.js';
 import { stateWords } from '../worker-state.js';
 
 /** Lines of name and text, workers first. */
@@ -25,10 +24,11 @@ function workerText(moment: Moment, worker: WorkerMoment): string {
     return [standing.passed ? `past the ${levelWord(level)}` : `${standing.left} left to the ${levelWord(level)}`];
   });
   return [
-    `${pointsText(worker)} points`,
+    pointsWord(pointsText(worker)),
     `A(8) ${workersExposureText(worker)} m/s²`,
     ...levels,
-    ...(onItsWay > 0 ? [`${onItsWay} points on the way`] : []),
+    ...(onItsWay > 0 ? [`${pointsWord(`${onItsWay}`)} on the way`] : []),
+    ...readOutWords(moment, worker, pointsWord),
     ...stateWords(worker),
   ].join(', ');
 }
@@ -44,12 +44,4 @@ function toolText(tool: ToolMoment): string {
     ...(tool.setTenths === 0 ? ['no magnitude set'] : []),
     ...(lifelessWord(tool) === '' ? [] : [lifelessWord(tool)]),
   ].join(', ');
-}
-
-/** "12.3 points", "60 min unrated" or both; time without a magnitude is never told as zero points (MAG-6). */
-function sumsText({ dose, unratedWindows }: Sums): string {
-  const points = `${tenthsText(pointTenths(dose))} points`;
-  if (unratedWindows === 0) return points;
-  const unrated = `${minutesText(unratedWindows * WINDOW_MS)} unrated`;
-  return dose === 0 ? unrated : `${points} and ${unrated}`;
 }

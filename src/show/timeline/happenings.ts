@@ -14,8 +14,6 @@ export function happeningText(event: TraceEvent, before: Moment, moment: Moment)
       return `goes out of reach${together(event)}`;
     case 'hand.return':
       return `is back${together(event)}`;
-    case 'hand.nothing':
-      return `"${event.verb}" comes to nothing: ${event.reason}`;
     case 'inner.magnitude':
       return isFound(event, before) ? undefined : magnitudeText(event.tenths);
     case 'inner.session':

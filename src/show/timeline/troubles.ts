@@ -1,15 +1,17 @@
 // What goes wrong, and is right again, in words: with the air, sensors, power, cells, clocks and flash, and by people with bad
-// intent; and what the devices themselves say of it.
+// intent; what comes to nothing; and what the devices themselves say of it.
 import type { EventOf, TraceEvent } from '../../trace/kinds.js';
 import { type Display, displayOf, isLive } from '../../trace/moment-display.js';
 import type { TimelineLine } from './line.js';
+import { RecordWatch } from './records.js';
 
-/** All of them, in the order of the events. */
+/** All of them, and what is read out or heard late, in the order of the events. */
 export function troubleLines(events: readonly TraceEvent[]): readonly TimelineLine[] {
   const shown = new Map<string, Display>();
+  const records = new RecordWatch(events);
   const lines: TimelineLine[] = [];
   for (const event of events) {
-    const text = troubleText(event, shown.get(event.by) ?? null);
+    const text = records.see(event) ?? troubleText(event, shown.get(event.by) ?? null);
     if (text !== undefined) lines.push({ atMs: event.at, who: event.by, text });
     if (event.kind === 'shown.display') shown.set(event.by, displayOf(event));
   }
@@ -24,6 +26,8 @@ export function bareText(text: string): string {
 /** before: what the display of the event's device showed before it. Undefined where nothing goes wrong. */
 export function troubleText(event: TraceEvent, before: Display | null): string | undefined {
   switch (event.kind) {
+    case 'hand.nothing':
+      return `"${event.verb}" comes to nothing: ${event.reason}`;
     case 'fault.air':
       return `fault: the air to ${event.worker} ${airText(event)}`;
     case 'fault.sensor':

@@ -158,7 +158,7 @@ describe('Frame', () => {
     const later = draw(reel, 45 * MINUTE, [160, 50]).join('\n');
     expect(later).toMatch(/! 07:23 Ilse reaches the EAV *$/m);
     expect(later).toMatch(/07:23:\d\d ! Edda reaches the EAV, not acknowledged/);
-    expect(later).toMatch(/breaker → Edda {2}tally {2}lost \(range\) {2}×\d+ {2}[\d.]+ points/);
+    expect(later).toMatch(/breaker → Edda {2}tally {2}lost: out of reach {2}×\d+ {2}[\d.]+ po/);
     expect(draw(reel, 61 * MINUTE, [160, 50]).join('\n')).not.toContain('Edda reaches the EAV, not');
   });
 
@@ -181,6 +181,9 @@ describe('Frame', () => {
       const n = recorder.add(at, 'bench', 'air.injected', 0, { bytes: '00', how: 'forge', to: 'Edda' });
       const heard = recorder.add(at, 'Edda', 'air.heard', n, { frame: 'injected', from: 'bench' });
       recorder.add(at, 'Edda', 'air.refused', heard, { frame: 'injected', from: 'bench', reason: 'tag' });
+      const key = recorder.add(at, 'saw', 'air.pairing', 0, { bytes: '00', frame: 'key', to: 'Bram' });
+      recorder.add(at, 'saw', 'air.lost', key, { frame: 'key', reason: 'intercepted', to: 'Bram' });
+      recorder.add(at, 'saw', 'hand.nothing', 0, { reason: 'digits differ', verb: 'pair' });
     });
     const reel = reelOf({ title: 'A rough day', events: day.events(), notes: [] });
 
@@ -207,6 +210,9 @@ describe('Frame', () => {
       expect(log).toMatch(/07:24:00 {3}Bram sleeps: its cell is too low/);
       expect(log).toMatch(/07:24:00 {3}saw somebody sends forged frames between it and Edda/);
       expect(log).toMatch(/attacker → Edda {2}forged frame {2}refused \(tag\)/);
+      expect(log).toMatch(/saw → Bram {2}key {2}kept back by an attacker/);
+      expect(log).toMatch(/07:24:00 {3}saw "pair" comes to nothing: digits differ/);
+      expect(draw(reel, 25 * MINUTE, [80, 24]).join('\n')).toMatch(/saw → Bram key kept back/);
     });
   });
 

@@ -94,6 +94,9 @@ describe('a trouble', () => {
   });
 
   it('is nothing of what goes well', () => {
+    expect(text('hand.nothing', { reason: 'digits differ', verb: 'pair' })).toBe(
+      '"pair" comes to nothing: digits differ',
+    );
     expect(text('hand.stop', { tool: 'saw' })).toBeUndefined();
     expect(text('shown.display', { icons: ['running'], screen: 'ready', second: 3, value: 40 })).toBeUndefined();
     expect(text('shown.display', { icons: ['journal'], screen: 'ready', second: 3, value: 40 })).toBe(
