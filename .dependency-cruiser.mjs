@@ -17,7 +17,7 @@ const HOUSE = {
   'src/judge': ['^src/(trace|scenario)/', '^src/(counter|wearable)/rows\\.ts$'],
   'src/prove': ['^sim/', '^src/(link|port|journal|counter|wearable|vibration|trace|scenario|bench|judge)/'],
   'src/practice': ['^src/wearable/record', '^src/vibration/results\\.ts$'],
-  'src/show': ['^src/(trace|scenario|practice)/', '^src/judge/verdict\\.ts$'],
+  'src/show': ['^src/(trace|scenario|practice)/', '^src/judge/verdict\\.ts$', '^src/link/frames\\.ts$'],
   'src/cli': ['^(sim|src)/'],
 };
 

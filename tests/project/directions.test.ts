@@ -27,7 +27,7 @@ const TABLE: Readonly<Record<string, string>> = {
   'src/prove':
     'sim src/link src/port src/journal src/counter src/wearable src/vibration src/trace src/scenario src/bench src/judge',
   'src/practice': 'src/wearable/record src/vibration/results',
-  'src/show': 'src/trace src/scenario src/judge/verdict src/practice',
+  'src/show': 'src/trace src/scenario src/judge/verdict src/practice src/link/frames',
   'src/cli':
     'sim src/link src/port src/journal src/counter src/wearable src/vibration src/trace src/scenario src/bench src/judge src/prove src/practice src/show',
 };
@@ -42,6 +42,7 @@ const FILES = [
   'src/wearable/record',
   'src/vibration/results',
   'src/judge/verdict',
+  'src/link/frames',
 ];
 
 let root = '';

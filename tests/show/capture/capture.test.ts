@@ -1,6 +1,15 @@
 // A capture of a trace: what became of each frame, and the same bytes every time. tshark reads one back in tshark.test.ts.
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
+import {
+  ACKNOWLEDGEMENT_BITS,
+  frameBytes,
+  HELLO_BITS,
+  KIND_CODES,
+  pairingBytes,
+  TALLY_BITS,
+  VERSION,
+} from '../../../src/link/layout.js';
 import { captureOf } from '../../../src/show/capture/capture.js';
 import { frameText } from '../../../src/show/capture/frame-text.js';
 import { sentFrames } from '../../../src/show/capture/sent-frames.js';
@@ -51,8 +60,34 @@ test('what becomes of one frame is told of no other', () => {
   heard(recorder, first);
   expect(sentFrames(recorder.events).map(frameText)).toEqual([
     'Edda → saw: ack, 16.8 left; heard',
-    'attacker → saw: forge; heard and refused (tag)',
+    'attacker → saw: forged frame; heard and refused (tag)',
   ]);
+});
+
+test('an attacker’s frame is told by what its bytes say of themselves', () => {
+  const sequence = 2;
+  const link = 513;
+  // As src/link/README.md lays a header out: kind and version in a byte, link in two, sequence in four.
+  const genuine = (kind: number, length: number) =>
+    Buffer.concat([
+      Buffer.of((kind << 3) | VERSION, link >> 8, link & 255, 0, 0, 0, sequence),
+      Buffer.alloc(length - 7),
+    ]);
+  const tally = genuine(KIND_CODES.tally, frameBytes(TALLY_BITS)).toString('hex');
+  const ack = genuine(KIND_CODES.ack, frameBytes(ACKNOWLEDGEMENT_BITS)).toString('hex');
+  const hello = Buffer.alloc(pairingBytes(HELLO_BITS), (KIND_CODES.hello << 3) | VERSION).toString('hex');
+  const said = (how: string, bytes: string) => {
+    const recorder = new Recorder();
+    recorder.add(1000, 'bench', 'air.injected', 0, { bytes, how, to: 'saw' });
+    return sentFrames(recorder.events).map(frameText);
+  };
+  expect(said('replay', tally)).toEqual(['attacker → saw: replay of a tally, sequence 2; not heard']);
+  expect(said('replay', ack)).toEqual(['attacker → saw: replay of an ack, sequence 2; not heard']);
+  expect(said('alter', tally)).toEqual(['attacker → saw: altered tally, sequence 2; not heard']);
+  expect(said('alter', tally.slice(2))).toEqual(['attacker → saw: altered frame; not heard']);
+  expect(said('forge', ack)).toEqual(['attacker → saw: forged ack, sequence 2; not heard']);
+  expect(said('flood', tally)).toEqual(['attacker → saw: nonsense; not heard']);
+  expect(said('middle', hello)).toEqual(['attacker → saw: hello from the middle; not heard']);
 });
 
 test('the same day makes the same bytes, and the title is all that may differ', () => {

@@ -106,7 +106,7 @@ describe.runIf(isThere)('tshark', () => {
     }
     const tally = comments.find((comment) => comment.startsWith('breaker → Edda: tally, 1.6 points; '));
     expect(tally).toBeDefined();
-    expect(comments).toContain('attacker → größte Säge, 2: middle; heard');
+    expect(comments).toContain('attacker → größte Säge, 2: hello from the middle; heard');
   });
 
   test('finds one interface of user-defined frames, and takes the identities off where it is told to', () => {
