@@ -5,7 +5,8 @@ import { EXIT_USAGE } from './run.js';
 const EXAMPLES = `
 Every row of every file is run, and every what-if. A run holds where all its expectations hold and no
 invariant is broken; what does not hold is told with the events around it and the command that shows
-it again.
+it again. A note names each step whose power cut within a write or an erase, or whose attack in the
+middle of a pairing, never came about.
 Exit codes: 0 all hold, 1 some do not, 2 the input is wrong.
 
 Examples:

@@ -52,7 +52,8 @@ export function readRow(map: MapNode, row: string, words: Words, source: Source,
   const runs = [...drafts].map(([whatIf, draft]): ScenarioRun => {
     const day: Day = { ...frameOfDay, tools: draft.tools, workers, events: draft.events.map(({ event }) => event) };
     const notes = notesOf(written, new Timeline(frame, draft.events), problems);
-    return { row, whatIf, day, expectations: expectations.get(whatIf) ?? [], notes };
+    const offsets = draft.events.map(({ offset }) => offset);
+    return { row, whatIf, day, offsets, expectations: expectations.get(whatIf) ?? [], notes };
   });
   const [asWritten, ...whatIfs] = runs as [ScenarioRun, ...ScenarioRun[]];
   return { title: top.title?.value ?? '', covers: top.covers?.value ?? [], asWritten, whatIfs };

@@ -18,6 +18,8 @@ export interface ScenarioRun {
   /** Name of the what-if that was applied, or null for the day as written. */
   readonly whatIf: string | null;
   readonly day: Day;
+  /** For each event of the day where its step begins in the text of the file, in UTF-16 units. */
+  readonly offsets: readonly number[];
   readonly expectations: readonly Expectation[];
   readonly notes: readonly Note[];
 }

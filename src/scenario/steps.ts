@@ -10,10 +10,11 @@ import { type Frame, reportOutside, type Scope } from './scope.js';
 import { VERBS } from './verbs/verbs.js';
 import { entryOf, type MapNode, type Node, withArticle } from './yaml/node.js';
 
-/** An event of the day with the label of the step that it came from. */
+/** An event of the day with the label of the step that it came from, and where that begins in the text. */
 export interface LabelledEvent {
   readonly event: DayEvent;
   readonly label: string | null;
+  readonly offset: number;
 }
 
 const WORDS = [...VERBS.keys()];
@@ -67,7 +68,7 @@ function readStep(map: MapNode, frame: Frame, scope: Scope): readonly LabelledEv
   if (at !== undefined && (atMs < 0 || atMs >= frame.untilMs)) reportOutside(problems, at.node, frame);
   if (!complete) return [];
   const events = verb.events(values as never, atMs, { problems, frame });
-  return events.map((event) => ({ event, label: label?.value ?? null }));
+  return events.map((event) => ({ event, label: label?.value ?? null, offset: map.span.start }));
 }
 
 /** Every label that a step has, also a step that could not be read. */

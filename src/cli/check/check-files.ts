@@ -9,6 +9,7 @@ import type { ScenarioRun } from '../../scenario/scenario.js';
 import { hashTrace, type TraceHashes } from '../../trace/hash.js';
 import type { EventOf, TraceEvent } from '../../trace/kinds.js';
 import { scenarioWords } from '../scenario/words.js';
+import { type WaitingFault, waitingFaults } from './unmet.js';
 
 export interface CheckedRun {
   readonly run: ScenarioRun;
@@ -18,6 +19,8 @@ export interface CheckedRun {
   readonly hashes: TraceHashes;
   /** Steps of the day that could not happen. */
   readonly nothing: readonly EventOf<'hand.nothing'>[];
+  /** Faults of the day that come only with what a device does, whether they did or not. */
+  readonly waiting: readonly WaitingFault[];
 }
 
 export interface CheckedFile {
@@ -52,7 +55,14 @@ function checkRun(run: ScenarioRun): CheckedRun {
   bench.run();
   const { events } = bench;
   const result = judge(events, run.expectations);
-  return { run, result, events: events.length, hashes: hashTrace(events), nothing: events.filter(isNothing) };
+  return {
+    run,
+    result,
+    events: events.length,
+    hashes: hashTrace(events),
+    nothing: events.filter(isNothing),
+    waiting: waitingFaults(events, run),
+  };
 }
 
 function isNothing(event: TraceEvent): event is EventOf<'hand.nothing'> {

@@ -1,5 +1,6 @@
 // What `counterproof check --json` prints.
 import { commandFor, type Judged } from '../../judge/verdict-text.js';
+import { Source } from '../../scenario/source.js';
 import { canonicalLine } from '../../trace/canonical.js';
 import type { CheckOutput } from '../schemas/check.js';
 import type { CheckedFile, CheckedRun } from './check-files.js';
@@ -18,13 +19,15 @@ export function outputOf(files: readonly CheckedFile[]): CheckOutput {
         expected,
         nearest,
       })),
-      runs: checked.runs.map((run) => runOutput(checked.file, run)),
+      runs: checked.runs.map((run) => runOutput(checked, run)),
     })),
   };
 }
 
-function runOutput(file: string, { run, result, events, hashes }: CheckedRun): RunOutput {
+function runOutput({ file, source }: CheckedFile, checked: CheckedRun): RunOutput {
+  const { run, result, events, hashes, waiting } = checked;
   const { row, whatIf } = run;
+  const places = new Source(file, source);
   const judged: Judged = { file, row, whatIf, fromMs: run.day.fromMs };
   return {
     row,
@@ -32,6 +35,9 @@ function runOutput(file: string, { run, result, events, hashes }: CheckedRun): R
     held: result.held,
     events,
     hashes,
+    unmet: waiting
+      .filter(({ met }) => !met)
+      .map(({ what, offset, atMs }) => ({ what, place: places.place(offset), atMs })),
     verdicts: result.verdicts.map(({ around, ...verdict }) => ({
       ...verdict,
       around: around.map(canonicalLine),

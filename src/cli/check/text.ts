@@ -1,6 +1,7 @@
 // What `counterproof check` prints for people.
 import { breachText, type Judged, verdictText } from '../../judge/verdict-text.js';
 import { renderProblem } from '../../scenario/render.js';
+import { Source } from '../../scenario/source.js';
 import { clockText } from '../../trace/clock.js';
 import type { CheckedFile, CheckedRun } from './check-files.js';
 
@@ -11,8 +12,9 @@ export function textOf(file: CheckedFile): string {
   const expectations = file.runs.reduce((sum, { result }) => sum + result.verdicts.length, 0);
   const events = file.runs.reduce((sum, run) => sum + run.events, 0);
   const what = `${counted(file.runs.length, 'run')}, ${counted(expectations, 'expectation')}, ${counted(events, 'event')}`;
-  if (failed.length === 0) return `holds          ${file.file}  (${what})\n`;
-  return `does not hold  ${file.file}  (${what})\n\n${failed.map((run) => failuresOf(file, run)).join('\n')}\n`;
+  const notes = unmetText(file);
+  if (failed.length === 0) return `holds          ${file.file}  (${what})\n${notes}`;
+  return `does not hold  ${file.file}  (${what})\n${notes}\n${failed.map((run) => failuresOf(file, run)).join('\n')}\n`;
 }
 
 export function summaryOf(files: readonly CheckedFile[]): string {
@@ -31,6 +33,22 @@ function failuresOf({ file, source }: CheckedFile, { run, result, nothing }: Che
   const verdicts = result.verdicts.filter(({ held }) => !held).map((verdict) => verdictText(verdict, judged, source));
   const told = [...verdicts, ...result.breaches.map((breach) => breachText(breach, judged))];
   return [...told, ...nothingText(nothing, judged)].join('\n');
+}
+
+/** A line for each step whose faults did not all come about, of all runs together. */
+function unmetText({ file, source, runs }: CheckedFile): string {
+  const all = runs.flatMap(({ waiting }) => waiting);
+  const unmet = all.filter(({ met }) => !met);
+  const places = new Source(file, source);
+  return [...new Set(unmet.map(({ offset }) => offset))]
+    .sort((a, b) => a - b)
+    .map((offset) => {
+      const [of, never] = [all, unmet].map((faults) => faults.filter((fault) => fault.offset === offset));
+      const count = of?.length === 1 ? '1 fault' : `${never?.length} of ${of?.length} faults`;
+      const fate = never?.[0]?.what === 'attack' ? 'met no pairing' : 'never came about';
+      return `note           ${file}:${places.place(offset).line}  ${count} planned here ${fate}\n`;
+    })
+    .join('');
 }
 
 /** Steps that did not happen are a common reason why something expected did not either. */

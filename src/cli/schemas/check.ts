@@ -41,12 +41,17 @@ const breach = z
   })
   .describe('a broken invariant');
 
+const unmet = z
+  .strictObject({ what: z.enum(['cut', 'attack']), place, atMs })
+  .describe('a fault that was planned and never came about');
+
 const run = z.strictObject({
   row: z.string().describe('the row of parameters, "" where the file has none'),
   whatIf: z.string().nullable(),
   held: z.boolean(),
   events: count,
   hashes: z.strictObject({ whole: hash, outward: hash }),
+  unmet: z.array(unmet),
   verdicts: z.array(verdict),
   breaches: z.array(breach),
 });
