@@ -22,6 +22,8 @@ export interface Row {
 /** Of the parameters that a row lacks so many are named. */
 const MAX_NAMED = 10;
 const NAME = /^[A-Za-z][A-Za-z0-9_-]{0,39}$/;
+/** A name with something behind it. */
+const WITHIN = /^([A-Za-z][A-Za-z0-9_-]{0,39})([^A-Za-z0-9_-].*)$/s;
 
 /** The rows of a file; one without values where the file has none, or none that can be read. */
 export function readRows(node: Node | undefined, problems: Problems): readonly Row[] {
@@ -87,6 +89,14 @@ export function parameterOf(node: Node): string | null {
   return node.text.slice(1);
 }
 
+/** A parameter that is a part of a longer value: "$n bytes". */
+function reportWithin(node: ScalarNode, name: string, rest: string, row: Row, problems: Problems): void {
+  const value = row.values.get(name);
+  const whole = value?.kind === 'scalar' ? `, and in the rows ${name}: ${value.text}${rest}` : '';
+  const expected = `a parameter stands for the whole value: write $${name}${whole}`;
+  problems.at(node, 'value', `${quoted(node.text)} has more than a parameter`, expected);
+}
+
 /** The tree with every $name replaced; a name that the row lacks is reported. `used` gathers the names. */
 export function fillIn(node: Node, row: Row, used: Set<string>, problems: Problems): Node {
   switch (node.kind) {
@@ -102,6 +112,13 @@ export function fillIn(node: Node, row: Row, used: Set<string>, problems: Proble
       const parameter = parameterOf(node);
       if (parameter === null) return node;
       used.add(parameter);
+      const within = WITHIN.exec(parameter);
+      if (within !== null) {
+        const [, name = '', rest = ''] = within;
+        used.add(name);
+        reportWithin(node, name, rest, row, problems);
+        return { kind: 'broken', span: node.span };
+      }
       const value = row.values.get(parameter);
       if (value !== undefined) return value.kind === 'broken' ? value : { ...value, parameter };
       const known = [...row.values.keys()];

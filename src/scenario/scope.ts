@@ -3,7 +3,7 @@
 import { formatClock } from './fields/clock.js';
 import type { Named, Reference } from './fields/field.js';
 import type { Problems } from './problems.js';
-import type { Node } from './yaml/node.js';
+import { type Node, quoted } from './yaml/node.js';
 
 /** When the day starts (ms after midnight) and how long it lasts (ms). */
 export interface Frame {
@@ -23,15 +23,17 @@ export class Scope {
 
   check({ named, name, node }: Reference): void {
     const known = this.known[named];
-    if (known !== undefined) this.word(node, named, name, known);
+    const other = named === 'tool' ? 'worker' : named === 'worker' ? 'tool' : null;
+    if (known?.has(name) === false && other !== null && this.known[other]?.has(name)) {
+      const message = `${quoted(name)} is a ${other}, and a ${named} is needed here`;
+      this.problems.at(node, 'unknown', message, `known: ${listed(known)}`);
+    } else if (known !== undefined) this.word(node, named, name, known);
   }
 
   /** Reports a word that is not among the known ones. */
   word(node: Node, what: string, word: string, known: ReadonlySet<string>): void {
     if (known.has(word)) return;
-    const listed = [...known].slice(0, MAX_LISTED).join(', ');
-    const expected =
-      known.size === 0 ? `there is no ${what}` : `known: ${listed}${known.size > MAX_LISTED ? ' …' : ''}`;
+    const expected = known.size === 0 ? `there is no ${what}` : `known: ${listed(known)}`;
     const several = word.includes(',') ? `; several stand in brackets: [${word}]` : '';
     this.problems.unknown(node, what, { word, known }, `${expected}${several}`);
   }
@@ -43,6 +45,10 @@ export class Scope {
   isWorker(name: string): boolean {
     return this.known.worker?.has(name) ?? false;
   }
+}
+
+function listed(known: ReadonlySet<string>): string {
+  return `${[...known].slice(0, MAX_LISTED).join(', ')}${known.size > MAX_LISTED ? ' …' : ''}`;
 }
 
 /** Reports that something lies outside the day. */

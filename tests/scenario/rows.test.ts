@@ -61,6 +61,17 @@ describe('rows', () => {
     expect(others).toEqual([]);
   });
 
+  it('stand for a whole value, and say so of one that is a part', () => {
+    const day = '[{at: 08:00, cut: breaker, during: write, after: $n bytes, for: 5s}]';
+    const [problem, ...others] = problemsOf(scenarioText({ day, rows: '[{n: 0}, {n: 7}]' }));
+    expect(problem?.message).toBe('"$n bytes" has more than a parameter');
+    expect(problem?.expected).toBe('a parameter stands for the whole value: write $n, and in the rows n: 0 bytes');
+    expect(others).toEqual([]);
+    const unknown = problemsOf(scenarioText({ day: '[{at: 08:00, leave: Edda, for: $away/2}]' }));
+    expect(unknown.map(({ expected }) => expected)).toEqual(['a parameter stands for the whole value: write $away']);
+    expect(read(scenarioText({ day: day.replace(' bytes', ''), rows: '[{n: 0 bytes}]' })).runs).toHaveLength(1);
+  });
+
   it('leave a text in quotes alone', () => {
     const notes = '[{at: 08:00, say: "$5 a day"}, {at: 08:01, say: "$away"}]';
     const { runs } = read(scenarioText({ day: AWAY, notes, rows: '[{away: 5m}]' }));

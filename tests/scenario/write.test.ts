@@ -14,7 +14,8 @@ describe('writeScenario', () => {
         const text = writeScenario(day, { title });
         const scenario = read(text);
         expect(scenario.title).toBe(title);
-        expect(scenario.runs).toEqual([{ row: '', whatIf: null, day, expectations: [], notes: [] }]);
+        const offsets = [...text.matchAll(/(?<=^ {2}- )\{at/gm)].map(({ index }) => index);
+        expect(scenario.runs).toEqual([{ row: '', whatIf: null, day, offsets, expectations: [], notes: [] }]);
         expect(writeScenario(scenario.runs[0]!.day, { title })).toBe(text);
       }),
       { numRuns: 300 },

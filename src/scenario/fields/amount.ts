@@ -17,9 +17,10 @@ export function amount(unit: keyof typeof BEHIND, least: number, most: number, w
     const [, digits] = new RegExp(pattern).exec(text) ?? [];
     if (digits === undefined) {
       const [, number, given = ''] = ALIKE.exec(text) ?? [];
-      const same = number !== undefined && ['', unit].includes(given.toLowerCase());
-      const meant = same ? `; perhaps ${number}${BEHIND[unit]}` : '';
-      return refusal(`${quoted(text)} is no whole number of ${unit}`, `${range}${meant}`);
+      const meant = Number(number);
+      const same = ['', unit].includes(given.toLowerCase()) && meant >= least && meant <= most;
+      const hint = same ? `; perhaps ${meant}${BEHIND[unit]}` : '';
+      return refusal(`${quoted(text)} is no whole number of ${unit}`, `${range}${hint}`);
     }
     const value = Number(digits);
     if (value < least || value > most) return refusal(`${text} is out of range`, range);

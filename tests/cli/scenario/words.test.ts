@@ -5,6 +5,7 @@ import { Bench } from '../../../src/bench/bench.js';
 import { scenarioWords } from '../../../src/cli/scenario/words.js';
 import { faultyDay } from '../../../src/prove/days/day.js';
 import type { Day } from '../../../src/scenario/day.js';
+import { ONLY_SENDER } from '../../../src/scenario/expect/happenings.js';
 import type { DeviceWords } from '../../../src/scenario/words.js';
 import { PATIENCE_MS, PATIENT } from '../../days/patience.js';
 
@@ -30,6 +31,10 @@ it('knows screens, icons and states of devices that are low, asleep, without pow
   });
 });
 
+it('knows of every frame who sends it, but of the two that both do', () => {
+  expect(words.frames.filter((frame) => !Object.hasOwn(ONLY_SENDER, frame))).toEqual(['accept', 'refuse']);
+});
+
 it('knows whatever the traces of days on which much goes wrong have', () => {
   const unknown = new Set<string>();
   const check = (day: Day) => {
@@ -42,6 +47,10 @@ it('knows whatever the traces of days on which much goes wrong have', () => {
       if (event.kind === 'inner.state' && !of(event.by).regions[event.region]?.includes(event.state)) {
         unknown.add(`${event.region} ${event.state}`);
       }
+      const frame = event.kind === 'air.pairing' ? event.frame : event.kind.slice('air.'.length);
+      const sender = words.frames.includes(frame) && 'bytes' in event ? ONLY_SENDER[frame] : undefined;
+      if (sender !== undefined && tools.has(event.by) !== (sender === 'counter'))
+        unknown.add(`${frame} of ${event.by}`);
       if (event.kind !== 'shown.display') continue;
       if (!of(event.by).screens.includes(event.screen)) unknown.add(event.screen);
       for (const icon of event.icons) if (!of(event.by).icons.includes(icon)) unknown.add(icon);

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { CLEAR_AIR } from '../../../sim/radio/radio.js';
 import { CLEAR_DELAY_MS } from '../../../src/scenario/verbs/air.js';
 import { VERBS } from '../../../src/scenario/verbs/verbs.js';
-import { eventsOf, messagesOf } from '../reading.js';
+import { eventsOf, messagesOf, problemsOf, scenarioText } from '../reading.js';
 
 const AT = { atMs: 600_000 };
 const NEVER = { num: 0, den: 1 };
@@ -110,7 +110,7 @@ describe('a step', () => {
     ['by: Edda, for: 5m', ['this step has no verb']],
     ['close: Edda, readout: Edda', ['a second verb, "readout", beside "close"']],
     ['close: Eda', ['unknown worker "Eda" → Edda']],
-    ['close: breaker', ['unknown worker "breaker"']],
+    ['close: breaker', ['"breaker" is a tool, and a worker is needed here']],
     ['set: braeker, to: 12.0', ['unknown tool "braeker" → breaker']],
     ['leave: [Edda, brekaer]', ['unknown tool or worker "brekaer" → breaker']],
     ['leave: [Edda, Edda]', ['"Edda" stands here twice']],
@@ -130,7 +130,10 @@ describe('a step', () => {
     ['turn: breaker, detents: 1.5, every: 1s', ['1.5 is not possible here']],
     ['air: [breaker, Edda]', ['this does not say what the air does']],
     ['air: [breaker, Edda], out: yes, loss: 1/2', ['"out" and "loss" exclude each other']],
-    ['air: [Edda, breaker], out: yes', ['unknown tool "Edda"', 'unknown worker "breaker"']],
+    [
+      'air: [Edda, breaker], out: yes',
+      ['"Edda" is a worker, and a tool is needed here', '"breaker" is a tool, and a worker is needed here'],
+    ],
     ['air: breaker, out: yes', ['the air lies between one counter and one wearable']],
     ['air: [breaker, Edda, Bram], out: yes', ['the air lies between one counter and one wearable']],
     ['air: [breaker, Edda], loss: 2/1', ['2/1 is no probability']],
@@ -167,6 +170,7 @@ describe('a step', () => {
     ['attack: [breaker, Bram], how: flood, frame every: 9ms, for: 1m', ['9ms is out of range']],
     ['attack: [breaker, Bram], how: middle, frame every: 2s, for: 1m', ['who stands in the middle has no pace']],
     ['attack: [breaker, Bram], how: flood, frame every: 10ms, for: 17m', ['attackers send more than 100000 frames']],
+    ['sensor: Edda, fault: frozen, for: 30s', ['"Edda" is a worker, and a tool is needed here']],
     ['sensor: breaker, fault: frozn, for: 30s', ['unknown word "frozn" → frozen']],
     ['work: breaker, by: Edda, bursts: 0, of: 12s, every: 1m', ['0 is not possible here']],
     ['work: breaker, by: Edda, bursts: 3, of: 2m, every: 1m', ['"every" is shorter than "of"']],
@@ -175,6 +179,17 @@ describe('a step', () => {
     ['close: Edda, as: 07:10', ['"07:10" cannot be a label']],
   ])('%s is refused', (step, messages) => {
     expect(messagesOf({ day: `[{at: 07:00, ${step}}]` }).toSorted()).toEqual([...messages].sort());
+  });
+
+  it.each([
+    ['-5 bytes', ''],
+    ['65537', ''],
+    ['5', '; perhaps 5 bytes'],
+    ['+5 Bytes', '; perhaps 5 bytes'],
+  ])('has %s put right only where that is possible', (after, hint) => {
+    const day = `[{at: 07:00, cut: breaker, during: write, after: ${after}, for: 20s}]`;
+    const [problem] = problemsOf(scenarioText({ day }));
+    expect(problem?.expected).toBe(`expected what is still written, from 0 bytes to 65536 bytes${hint}`);
   });
 
   it('needs a time', () => {
