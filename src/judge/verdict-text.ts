@@ -17,40 +17,47 @@ export interface Judged {
 /** Shown before and after the moment by the command. */
 const MARGIN_MS = 30_000;
 
-/** The command that shows the trace about atMs again. */
-export function commandFor(judged: Judged, atMs: number): string {
+/** The command that shows the trace about atMs again, or from sinceMs to atMs. */
+export function commandFor(judged: Judged, atMs: number, sinceMs = atMs): string {
   const second = (ms: number) => clockText(judged.fromMs, Math.floor(Math.max(0, ms) / 1000) * 1000);
-  const words = ['counterproof', 'trace', judged.file];
+  const words = ['npx', 'counterproof', 'trace', judged.file];
   if (judged.row !== '') words.push('--row', judged.row);
   if (judged.whatIf !== null) words.push('--what-if', judged.whatIf);
-  words.push('--from', second(atMs - MARGIN_MS), '--until', second(atMs + MARGIN_MS));
+  words.push('--from', second(sinceMs - MARGIN_MS), '--until', second(atMs + MARGIN_MS));
   return words.map(quotedForShell).join(' ');
 }
 
 /** A verdict with the scenario's own line and a caret below what was weighed; source is the text of the scenario file. */
 export function verdictText(verdict: Verdict, judged: Judged, source: string): string {
   const { file, line, column } = verdict.place;
-  const head = `${file}:${line}:${column}: ${verdict.held ? 'holds' : 'does not hold'}`;
+  const head = `${file}:${line}:${column}: ${verdict.held ? 'holds' : 'does not hold'}${runText(judged)}`;
   return text([head, ...excerpt(source, line, column), ...told(verdict, verdict.expected, verdict.seen, judged)]);
 }
 
 export function breachText(breach: BreachVerdict, judged: Judged): string {
-  const head = `${judged.file}: ${breach.sort} at ${clockText(judged.fromMs, breach.atMs)}`;
+  const head = `${judged.file}: ${breach.sort} at ${clockText(judged.fromMs, breach.atMs)}${runText(judged)}`;
   const expected = `${breach.invariant} (${breach.guards.join(', ')})`;
   return text([head, ...told(breach, expected, breach.text, judged)]);
 }
 
+/** " (away=5m, what if: a rota)", or nothing where the file has one run. */
+function runText({ row, whatIf }: Judged): string {
+  const parts = [row, whatIf === null ? '' : `what if: ${whatIf}`].filter((part) => part !== '');
+  return parts.length === 0 ? '' : ` (${parts.join(', ')})`;
+}
+
 interface Told {
   readonly atMs: number;
+  readonly sinceMs?: number;
   readonly around: readonly TraceEvent[];
 }
 
-function told({ atMs, around }: Told, expected: string, seen: string, judged: Judged): readonly string[] {
+function told({ atMs, sinceMs, around }: Told, expected: string, seen: string, judged: Judged): readonly string[] {
   return [
     `  expected  ${expected}`,
     `  seen      ${seen}`,
     ...around.map((event, index) => `  ${index === 0 ? 'around it' : '         '} ${eventText(event, judged.fromMs)}`),
-    `  again     ${commandFor(judged, atMs)}`,
+    `  again     ${commandFor(judged, atMs, sinceMs)}`,
   ];
 }
 

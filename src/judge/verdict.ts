@@ -12,6 +12,8 @@ export interface Verdict {
   readonly seen: string;
   /** The moment that decided it, ms since the start. */
   readonly atMs: number;
+  /** Since when it was as seen by then; of what was so from the start the first of the events around it. */
+  readonly sinceMs: number;
   /** A few events about that moment which concern the devices of the expectation, in order. */
   readonly around: readonly TraceEvent[];
 }

@@ -25,5 +25,8 @@ it('names the events that came to nothing, which may be why an expectation does 
   writeFileSync(file, DAY);
   const [checked] = [...checkFiles([file])].map(textOf);
   expect(checked).toContain('does not hold');
+  // She has no points from the start, and the first event that is shown is a tally of 08:58:04: so the command shows something.
+  expect(checked).toContain('around it #460 08:58:04.017 breaker air.tally');
+  expect(checked).toMatch(/again {5}npx counterproof trace \S+day\.yaml --from 08:57:34 --until 09:00:30/);
   expect(checked).toContain('14 events of this day came to nothing, first run at 07:30:00 (Edda): out of reach');
 });

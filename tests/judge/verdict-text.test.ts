@@ -15,9 +15,10 @@ function around() {
 describe('commandFor', () => {
   it('shows half a minute before and after, by times of day', () => {
     expect(commandFor({ ...judged, row: '' }, 40 * MINUTE + 999)).toBe(
-      'counterproof trace scenarios/day.yaml --from 07:39:30 --until 07:40:30',
+      'npx counterproof trace scenarios/day.yaml --from 07:39:30 --until 07:40:30',
     );
     expect(commandFor({ ...judged, row: '' }, 0)).toContain('--from 07:00:00 ');
+    expect(commandFor({ ...judged, row: '' }, 40 * MINUTE, 10 * MINUTE)).toContain('--from 07:09:30 --until 07:40:30');
     expect(commandFor({ ...judged, row: '' }, 17 * 60 * MINUTE)).toContain("--from 23:59:30 --until 'day 2 00:00:30'");
   });
 
@@ -36,6 +37,7 @@ describe('verdictText', () => {
     expected: 'at 07:40:00: the points of Edda exactly 19.2 points',
     seen: '19 points (3420000000 u) since 07:38:12',
     atMs: 40 * MINUTE,
+    sinceMs: 10 * MINUTE,
     around: around(),
   };
 
@@ -47,9 +49,17 @@ describe('verdictText', () => {
   expected  at 07:40:00: the points of Edda exactly 19.2 points
   seen      19 points (3420000000 u) since 07:38:12
   around it #6 07:10:00 Edda shown.alert again=0 level=notice
-  again     counterproof trace scenarios/day.yaml --from 07:39:30 --until 07:40:30
+  again     npx counterproof trace scenarios/day.yaml --from 07:09:30 --until 07:40:30
 `,
     );
+  });
+
+  it('names the row and the what-if, where there are more runs than one', () => {
+    const heading = (row: string, whatIf: string | null) =>
+      verdictText(verdict, { ...judged, row, whatIf }, '').split('\n')[0];
+    expect(heading('', null)).toBe('scenarios/day.yaml:3:4: does not hold');
+    expect(heading('', 'a rota')).toBe('scenarios/day.yaml:3:4: does not hold (what if: a rota)');
+    expect(heading('away=5m', 'a rota')).toBe('scenarios/day.yaml:3:4: does not hold (away=5m, what if: a rota)');
   });
 
   it('leaves the line out where the source does not have it', () => {
@@ -57,7 +67,10 @@ describe('verdictText', () => {
       verdictText({ ...verdict, held: true }, judged, '')
         .split('\n')
         .slice(0, 2),
-    ).toEqual(['scenarios/day.yaml:3:4: holds', '  expected  at 07:40:00: the points of Edda exactly 19.2 points']);
+    ).toEqual([
+      'scenarios/day.yaml:3:4: holds (away=5m loss=0/1)',
+      '  expected  at 07:40:00: the points of Edda exactly 19.2 points',
+    ]);
   });
 });
 
@@ -73,11 +86,11 @@ describe('breachText', () => {
       around: around(),
     };
     expect(breachText(breach, judged)).toBe(
-      `scenarios/day.yaml: wrong at 07:10:00
+      `scenarios/day.yaml: wrong at 07:10:00 (away=5m loss=0/1)
   expected  a ledger never shrinks (ACC-2, TAL-3)
   seen      wrong: it fell
   around it #6 07:10:00 Edda shown.alert again=0 level=notice
-  again     counterproof trace scenarios/day.yaml --row 'away=5m loss=0/1' --from 07:09:30 --until 07:10:30
+  again     npx counterproof trace scenarios/day.yaml --row 'away=5m loss=0/1' --from 07:09:30 --until 07:10:30
 `,
     );
   });

@@ -38,10 +38,10 @@ function runOutput({ file, source }: CheckedFile, checked: CheckedRun): RunOutpu
     unmet: waiting
       .filter(({ met }) => !met)
       .map(({ what, offset, atMs }) => ({ what, place: places.place(offset), atMs })),
-    verdicts: result.verdicts.map(({ around, ...verdict }) => ({
+    verdicts: result.verdicts.map(({ around, sinceMs, ...verdict }) => ({
       ...verdict,
       around: around.map(canonicalLine),
-      again: commandFor(judged, verdict.atMs),
+      again: commandFor(judged, verdict.atMs, sinceMs),
     })),
     breaches: result.breaches.map(({ invariant, guards, sort, text, atMs, around }) => ({
       invariant,

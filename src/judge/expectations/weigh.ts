@@ -10,8 +10,10 @@ import type { TraceIndex } from './trace-index.js';
 /** The verdict on an expectation; one that nothing in the trace could decide does not hold, and says so. */
 export function weigh(index: TraceIndex, expectation: Expectation): Verdict {
   const { held, expected, seen, atMs, n, devices } = findingOf(index, expectation);
-  const around = eventsAround(index.events, atMs, devices, index.events[n - 1]);
-  return { held, place: expectation.place, text: expectation.text, expected, seen, atMs, around };
+  const deciding = index.events[n - 1];
+  const around = eventsAround(index.events, atMs, devices, deciding);
+  const sinceMs = Math.min(atMs, (deciding ?? around[0])?.at ?? atMs);
+  return { held, place: expectation.place, text: expectation.text, expected, seen, atMs, sinceMs, around };
 }
 
 function findingOf(index: TraceIndex, expectation: Expectation): Finding {

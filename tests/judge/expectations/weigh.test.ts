@@ -45,6 +45,7 @@ describe('at', () => {
       expected: 'at 07:28:00: the points of Edda at least 26 points',
       seen: '25 points (4500000000 u) since 07:20:00',
       atMs: 28 * MINUTE,
+      sinceMs: 20 * MINUTE,
     });
     const around = verdict.around.map((event) => `${event.kind} ${event.at / MINUTE}`);
     const before = ['inner.ledger 10', 'hand.return 15', 'inner.ledger 20', 'hand.return 25'];
