@@ -81,21 +81,19 @@ export function doseOnItsWay(moment: Moment, worker: WorkerMoment): number {
     .reduce((sum, dose) => sum + dose, 0);
 }
 
-/**
- * What was read out of counters (PAI-7) and never reaches the wearable of the worker's shift, in one sentence: "8 points only in
- * the readout of breaker". Empty where there is nothing of the kind.
- */
-export function readOutWords(
-  moment: Moment,
-  worker: WorkerMoment,
-  count: (points: string) => string,
-): readonly string[] {
+export interface ReadOut {
+  readonly points: number;
+  /** The tools whose counters handed it over. */
+  readonly tools: readonly string[];
+}
+
+/** Whole points that were read out of counters (PAI-7) and never reach the wearable of the worker's shift. */
+export function readOut(moment: Moment, worker: WorkerMoment): ReadOut {
   const read = moment.tools
     .map((tool) => ({ tool, dose: missingDose(tool, worker, ({ state }) => state === 'read out') }))
     .filter(({ dose }) => dose > 0);
   const points = wholePoints(read.reduce((sum, { dose }) => sum + dose, 0));
-  if (points === 0) return [];
-  return [`${count(`${points}`)} only in the readout of ${read.map(({ tool }) => tool.name).join(', ')}`];
+  return { points, tools: read.map(({ tool }) => tool.name) };
 }
 
 /** Dose in u that the counter has in sessions of this sort for the worker's shift, and that the wearable does not have. */

@@ -6,7 +6,7 @@ import {
   levelOf,
   levelsOf,
   pointsUsed,
-  readOutWords,
+  readOut,
   rulerEnd,
 } from '../../src/show/standing.js';
 import { Cursor } from '../../src/trace/cursor.js';
@@ -105,15 +105,16 @@ describe('standing', () => {
     const cursor = new Cursor(day.events());
     const wordsAt = (atMs: number) => {
       const moment = cursor.at(atMs);
-      const [edda, bram] = moment.workers.map((one) => readOutWords(moment, one, (points) => `${points} points`));
+      const [edda, bram] = moment.workers.map((one) => readOut(moment, one));
       return { edda, bram, onItsWay: moment.workers.map((one) => doseOnItsWay(moment, one)) };
     };
+    const none = { points: 0, tools: [] };
     // 6 m/s² make 1.2 points a minute.
     const dose = 60 * 60 * 10 * MINUTE;
-    expect(wordsAt(19 * MINUTE)).toEqual({ edda: [], bram: [], onItsWay: [dose, 0] });
+    expect(wordsAt(19 * MINUTE)).toEqual({ edda: none, bram: none, onItsWay: [dose, 0] });
     expect(wordsAt(20 * MINUTE)).toEqual({
-      edda: ['12 points only in the readout of saw'],
-      bram: [],
+      edda: { points: 12, tools: ['saw'] },
+      bram: none,
       onItsWay: [0, 0],
     });
   });

@@ -3,7 +3,7 @@ import { Box, Text } from 'ink';
 import { wholePoints } from '../../exposure/dose.js';
 import type { Moment } from '../../trace/moment.js';
 import type { WorkerMoment } from '../../trace/moment-worker.js';
-import { doseOnItsWay, isUnrated, levelOf, readOutWords, workersExposureText } from '../standing.js';
+import { doseOnItsWay, isUnrated, levelOf, readOut, workersExposureText } from '../standing.js';
 import { levelWord } from '../words.js';
 import { stateWords } from '../worker-state.js';
 
@@ -18,22 +18,21 @@ interface Props {
 
 export function WorkerCaption({ moment, worker, indent }: Props) {
   const onItsWay = wholePoints(doseOnItsWay(moment, worker));
+  const { points: readOutPoints } = readOut(moment, worker);
   const numbers = [
     `A(8) ${workersExposureText(worker)} m/s²`,
     ...['action', 'limit'].flatMap((level) => leftWords(worker, level)),
+    ...(readOutPoints > 0 ? [`${readOutPoints} only in a readout`] : []),
   ];
   const state = stateWords(worker).join(', ');
-  const late = [
-    ...(onItsWay > 0 ? [`${onItsWay} on the way`] : []),
-    ...readOutWords(moment, worker, (points) => points),
-  ];
+  const late = onItsWay > 0 ? `${BETWEEN}${onItsWay} on the way` : '';
   return (
     <Box paddingLeft={indent}>
       <Text wrap="truncate-end">
         {numbers.join(BETWEEN)}
         {state === '' ? '' : BETWEEN}
         <Text bold>{state}</Text>
-        {late.map((words) => BETWEEN + words).join('')}
+        {late}
       </Text>
     </Box>
   );

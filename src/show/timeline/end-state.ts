@@ -4,7 +4,15 @@ import type { Moment } from '../../trace/moment.js';
 import { openSession, type ToolMoment } from '../../trace/moment-tool.js';
 import type { WorkerMoment } from '../../trace/moment-worker.js';
 import { lifelessWord } from '../life.js';
-import { doseOnItsWay, isUnrated, levelOf, pointsText, readOutWords, workersExposureText } from '../standing.js';
+import {
+  doseOnItsWay,
+  isUnrated,
+  levelOf,
+  pointsText,
+  type ReadOut,
+  readOut,
+  workersExposureText,
+} from '../standing.js';
 import { levelWord, pointsWord, sumsText } from '../words.js';
 import { stateWords } from '../worker-state.js';
 
@@ -28,9 +36,13 @@ function workerText(moment: Moment, worker: WorkerMoment): string {
     `A(8) ${workersExposureText(worker)} m/s²`,
     ...levels,
     ...(onItsWay > 0 ? [`${pointsWord(`${onItsWay}`)} on the way`] : []),
-    ...readOutWords(moment, worker, pointsWord),
+    ...readOutText(readOut(moment, worker)),
     ...stateWords(worker),
   ].join(', ');
+}
+
+function readOutText({ points, tools }: ReadOut): readonly string[] {
+  return points === 0 ? [] : [`${pointsWord(`${points}`)} only in the readout of ${tools.join(', ')}`];
 }
 
 function toolText(tool: ToolMoment): string {

@@ -133,6 +133,22 @@ describe('Frame', () => {
     expect(draw(crowd({ workers: 3, tools: 3 }), at, [100, 30]).join('\n')).toMatch(/away {2}3\d on the way/);
   });
 
+  it('says of points that were read out of a counter that they come no more', () => {
+    const day = new MadeDay({ saw: 60 }, ['Edda', 'Bram']).pair(0, 'saw', 'Edda').leave(1, 'Edda', 50 * MINUTE);
+    day.work(MINUTE, 'saw', 'Edda', 10 * MINUTE).pair(12 * MINUTE, 'saw', 'Bram');
+    day.step(20 * MINUTE, (recorder, at) => {
+      const n = recorder.add(at, 'saw', 'input.readout', 0, {});
+      recorder.add(at, 'saw', 'shown.record', n, { bytes: '' });
+      recorder.add(at, 'saw', 'inner.session', n, { session: 1, what: 'read out', with: 'Edda' });
+    });
+    const reel = reelOf({ title: 'A readout', events: day.events(), notes: [] });
+    const at = (minutes: number) => draw(reel, minutes * MINUTE, [160, 50]).join('\n');
+    expect(at(19)).toMatch(/away {2}12 on the way/);
+    expect(at(20)).not.toContain('on the way');
+    expect(at(20)).toMatch(/400 to ELV {2}12 only in a readout {2}away/);
+    expect(at(20)).toMatch(/07:20:00 {3}saw is read out: session 1/);
+  });
+
   it('never shows time without a magnitude as zero points (MAG-6)', () => {
     const rows = draw(crowd({ workers: 3, tools: 3 }), 45 * MINUTE, [80, 24]);
     const bram = rows.findIndex((row) => row.startsWith(' B Bram'));
