@@ -1,6 +1,7 @@
 // The leaves of an expectation: every number, time, length of time, name and word that stands in it, with what else could stand
 // there instead.
 import { FORMS, namesSubject } from '../../../src/scenario/expect/forms.js';
+import { ONLY_SENDER } from '../../../src/scenario/expect/happenings.js';
 import { WORDS } from '../shipped.js';
 import type { ScenarioStage } from './stage.js';
 import { entryOf, isTreeMap, type Path, type Tree } from './tree.js';
@@ -85,7 +86,7 @@ function othersAt(
   if (about === 'icon') return { sort: 'word', words: words.icons };
   if (about === 'region') return { sort: 'word', words: Object.keys(words.regions) };
   if (about === 'alert') return { sort: 'word', words: [...WORDS.levels, 'any'] };
-  if (about === 'message') return { sort: 'word', words: WORDS.frames };
+  if (about === 'message') return { sort: 'word', words: framesBetween(map, stage) };
   if (about === 'reason') return { sort: 'word', words: WORDS.refusals };
   if (about === 'event') return { sort: 'word', words: WORDS.kinds };
   if (OF_TOOLS.includes(about)) return { sort: 'name', words: tools };
@@ -102,9 +103,25 @@ function sameSort(
   { tools, workers }: ScenarioStage,
 ): readonly string[] {
   const name = String(entryOf(map, key));
+  const frame = String(subject === 'message' ? entryOf(map, 'of') : entryOf(map, 'message'));
+  const oneSided = ['by', 'to'].includes(key) && Object.hasOwn(ONLY_SENDER, frame);
+  if (oneSided) return tools.includes(name) ? tools : workers;
   const bound = ['screen', 'icon', 'region', 'session'].some((word) => entryOf(map, word) !== undefined);
   if (!bound || (subject === null && ['by', 'to', 'leave', 'return'].includes(key))) return [...tools, ...workers];
   return tools.includes(name) ? tools : workers;
+}
+
+/** Frames that whoever the map names may send and get. */
+function framesBetween(map: Tree, { tools, workers }: ScenarioStage): readonly string[] {
+  const fits = (key: string, side: 'counter' | 'wearable') => {
+    const name = entryOf(map, key);
+    return name === undefined || !(side === 'counter' ? workers : tools).includes(String(name));
+  };
+  return WORDS.frames.filter((frame) => {
+    const sender = ONLY_SENDER[frame];
+    if (sender === undefined) return true;
+    return fits('by', sender) && fits('to', sender === 'counter' ? 'wearable' : 'counter');
+  });
 }
 
 function statesOf(map: Tree, subject: string | null, { tools }: ScenarioStage): readonly string[] {
