@@ -106,7 +106,7 @@ export function frameContent(sent: SentEvent): string {
         : `${tenthsText(pointTenths(sent.dose))} points`;
     case 'air.report':
       return sent.shortBursts > 0
-        ? `${sent.shortBursts} short bursts`
+        ? `${sent.shortBursts} short burst${sent.shortBursts === 1 ? '' : 's'}`
         : `${tenthsText(pointTenths(sent.unclaimedDose))} points unclaimed`;
     case 'air.ack':
       return sent.closed ? 'shift closed' : `${tenthsText(sent.leftTenths)} left`;

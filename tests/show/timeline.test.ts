@@ -49,6 +49,15 @@ describe('plainTimeline', () => {
     expect(halfHours[1]).toContain('Edda 10 (A(8) 0.82)   Bram 0 (A(8) 0.00)');
   });
 
+  it('speaks of one point, and of several', () => {
+    const made = new MadeDay({ saw: 60 }, ['Edda']).pair(0, 'saw', 'Edda').work(MINUTE, 'saw', 'Edda', 55_000);
+    const told = plainTimeline({ title, events: made.close(5 * MINUTE, 'Edda').events(), notes: [] });
+    // 55 s at 1.2 points a minute.
+    expect(told).toContain('shift 1 closes at 1 point\n');
+    expect(told).toContain('Edda    1 point, A(8) 0.26 m/s²');
+    expect(told).toContain('saw     session 1 of Edda: 1.1 points');
+  });
+
   it('tells how the day ended', () => {
     const end = lines.slice(lines.indexOf('At the end of the day, 08:45:00:') + 1);
     expect(end.slice(0, 4)).toEqual([

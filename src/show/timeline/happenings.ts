@@ -3,7 +3,7 @@ import type { EventOf, TraceEvent } from '../../trace/kinds.js';
 import type { Moment } from '../../trace/moment.js';
 import type { Display } from '../../trace/moment-display.js';
 import { pointsUsed } from '../standing.js';
-import { passesText, tenthsText } from '../words.js';
+import { passesText, pointsWord, tenthsText } from '../words.js';
 import { troubleText } from './troubles.js';
 
 /** The text of an event, given the moments before and after it; undefined for what does not matter here. */
@@ -64,5 +64,7 @@ function together({ by, who }: EventOf<'hand.leave'> | EventOf<'hand.return'>): 
 
 function shiftText(what: string, shift: number, points: number): string {
   if (what === 'opened') return `shift ${shift} opens`;
-  return what === 'closed' ? `shift ${shift} closes at ${points} points` : `shift ${shift} has lasted over 16 h`;
+  return what === 'closed'
+    ? `shift ${shift} closes at ${pointsWord(`${points}`)}`
+    : `shift ${shift} has lasted over 16 h`;
 }
