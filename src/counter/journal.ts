@@ -2,6 +2,7 @@
 // it again. Records are written one after the other, and power may fail between any two: what each of them says holds
 // whether or not the next one came.
 import type { Journal } from '../journal/journal.js';
+import { drop, put, settle as settleJournal } from '../journal/noting.js';
 import { placesOf, putNumber, sheetOf } from '../link/bits.js';
 import { openMessage } from '../link/frames.js';
 import { bytesOf, largest, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
@@ -88,10 +89,10 @@ export function freeSlot({ sealed }: CounterState): number {
 
 /** KEP-5, CEL-1: writes down what waited for the end of an erase, or for a better cell. */
 export function settle(parts: Parts): void {
-  if (parts.journal.settle() === 'kept') {
-    for (const sealed of parts.state.sealed) if (!sealed.kept) noteSealed(parts, sealed);
+  if (!settleJournal(parts)) return;
+  for (const sealed of parts.state.sealed) {
+    if (!sealed.kept && parts.journal.get(SEALED, sealed.slot) !== null) noteSealed(parts, sealed);
   }
-  noteErasing(parts);
 }
 
 /** Reads the journal into a fresh state. One that is blank is the journal of a counter that was set before its first day. */
@@ -218,21 +219,4 @@ function same(a: Readonly<Sums>, b: Readonly<Sums>): boolean {
     a.unratedWindows === b.unratedWindows &&
     a.shortBursts === b.shortBursts
   );
-}
-
-/** True where the journal holds it; otherwise it waits there, for the end of an erase or for a better cell. */
-function put(parts: Parts, type: number, slot: number, value: Uint8Array): boolean {
-  const kept = parts.journal.put(type, slot, value) === 'kept';
-  noteErasing(parts);
-  return kept;
-}
-
-function drop(parts: Parts, type: number, slot: number): void {
-  parts.journal.drop(type, slot);
-  noteErasing(parts);
-}
-
-/** The chart waits for the end of an erase that has begun; it hears of one as often as a record is written meanwhile. */
-function noteErasing({ board, send }: Parts): void {
-  if (board.flash.busy()) send({ type: 'ERASING' });
 }

@@ -95,6 +95,7 @@ export function keepKey(parts: Parts): void {
     said: null,
     ackWaits: false,
     unkept: false,
+    reportUnkept: false,
   };
   state.links.push(link);
   keepLink(parts, link);

@@ -52,6 +52,7 @@ export function takeReport(parts: Parts, link: Link, report: Report): Refusal | 
   const { shortBursts, powerLosses, unclaimedDose, unclaimedWindows } = report;
   link.highestReport = report.sequence;
   link.report = { shortBursts, powerLosses, unclaimedDose, unclaimedWindows };
+  link.reportUnkept = true;
   keepReport(parts, link);
   return '';
 }
@@ -131,7 +132,7 @@ function isDue(parts: Parts, link: Link): boolean {
 /** Says what the journal holds, and nothing that it does not: what is acknowledged is told no more. */
 function acknowledge(parts: Parts, link: Link): void {
   const { state, levels, board, transmit } = parts;
-  link.ackWaits = !keepEntry(parts, link, 1);
+  link.ackWaits = !keepReport(parts, link) || !keepEntry(parts, link, 1);
   if (link.ackWaits) return;
   const next = levels[state.passed];
   const passed = levels[state.passed - 1];
