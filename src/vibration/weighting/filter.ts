@@ -35,6 +35,12 @@ export class WeightingFilter {
     this.weightedGain = this.bandGain * transition.b0 ** 2;
   }
 
+  /** A new stretch begins: what has passed is forgotten, then these samples pass and do not count. */
+  settle(samples: Samples, count: number): void {
+    this.state.fill(0);
+    this.pass(samples, 0, count, noSquares());
+  }
+
   /** Takes the samples from..to-1 and adds their squares. Each section is in the transposed second form, its numerator begins with 1. */
   pass(samples: Samples, from: number, to: number, squares: Squares): void {
     const { x, y, z } = samples;
