@@ -244,4 +244,32 @@ export const KEEPING: readonly Canary[] = [
     days: 'dense',
     seed: 62,
   },
+  {
+    name: 'a sleeping counter goes on telling',
+    breaks: ['CEL-1'],
+    file: 'src/counter/counter.ts',
+    replace: [
+      [
+        '        if (!this.parts.state.asleep) board.send(frame, to, meaning);',
+        '        board.send(frame, to, meaning);',
+      ],
+    ],
+    seed: 6,
+  },
+  {
+    name: 'a sleeping counter takes in what it hears',
+    breaks: ['CEL-1'],
+    file: 'src/counter/counter.ts',
+    replace: [['    if (this.parts.state.asleep) return;\n    const reason', '    const reason']],
+    days: 'dense',
+    seed: null,
+  },
+  {
+    name: 'a sleeping wearable takes in what it hears',
+    breaks: ['CEL-1'],
+    file: 'src/wearable/wearable.ts',
+    replace: [['    if (this.parts.state.asleep) return;\n    const reason', '    const reason']],
+    days: 'dense',
+    seed: 4,
+  },
 ];
