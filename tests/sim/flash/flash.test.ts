@@ -55,6 +55,14 @@ describe('program', () => {
     expect(one.read(8, 8)).toEqual(new Uint8Array(8));
   });
 
+  it('refuses the bytes of a word that are blank, too, once any other of it was programmed', () => {
+    const one = flash();
+    one.program(8, Uint8Array.of(0x5a, BLANK, BLANK, BLANK));
+    expect(() => one.program(8, Uint8Array.of(0, 0x5a, 0x5a, 0x5a))).toThrow('the word at 8 has been programmed');
+    expect(() => one.program(4, Uint8Array.of(1, 2, 3, 4, 0, 0x5a, 0x5a, 0x5a))).toThrow('the word at 8');
+    expect(one.program(12, WORDS)).toBe(true);
+  });
+
   it('takes whole words within one page', () => {
     for (const [address, length] of [
       [2, 4],
