@@ -6,10 +6,10 @@ export type Layout = Readonly<Record<string, number>>;
 
 export const VERSION = 1;
 
-/** Most bytes of a tally, report or acknowledgement. */
-export const MAX_FRAME_BYTES = 27;
+/** Most bytes of a sealed frame. */
+const MAX_FRAME_BYTES = 27;
 /** Most bytes of a frame of a pairing. */
-export const MAX_PAIRING_BYTES = 244;
+const MAX_PAIRING_BYTES = 244;
 
 /** What the first five bits of a frame say. Codes below 16 are of sealed frames; an accept has one code for each side. */
 export const KIND_CODES = {
@@ -92,14 +92,19 @@ export const TRANSCRIPT_BITS = {
   wearableNonce: 128,
 } as const;
 
-/** Bytes of a whole sealed frame with this body. */
+/** Bytes of a whole sealed frame with this body. Throws where they are more than MAX_FRAME_BYTES. */
 export function frameBytes(body: Layout): number {
-  return bytesOf(HEADER_BITS) + bytesOf(body) + TAG_BITS / 8;
+  return atMost(MAX_FRAME_BYTES, bytesOf(HEADER_BITS) + bytesOf(body) + TAG_BITS / 8);
 }
 
-/** Bytes of a whole frame of a pairing with this body. */
+/** Bytes of a whole frame of a pairing with this body. Throws where they are more than MAX_PAIRING_BYTES. */
 export function pairingBytes(body: Layout): number {
-  return bytesOf(PAIRING_HEADER_BITS) + bytesOf(body) + CHECKSUM_BITS / 8;
+  return atMost(MAX_PAIRING_BYTES, bytesOf(PAIRING_HEADER_BITS) + bytesOf(body) + CHECKSUM_BITS / 8);
+}
+
+function atMost(most: number, bytes: number): number {
+  if (bytes > most) throw new Error(`a frame of ${bytes} bytes is longer than ${most}`);
+  return bytes;
 }
 
 /** What is laid out fills whole bytes, or is wrong. */
