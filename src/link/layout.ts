@@ -29,10 +29,13 @@ export const KIND_CODES = {
 export const HEADER_BITS = { kind: 5, version: 3, link: 16, sequence: 32 } as const;
 export const TAG_BITS = 32;
 
+/** What is summed up over a session, or over several, in every frame and every record that has it. */
+export const SUMS_BITS = { dose: 52, triggerWindows: 28, unratedWindows: 28 } as const;
+/** ACC-2: where a number of windows stands still. */
+export const MAX_WINDOWS = largest(SUMS_BITS.triggerWindows);
+
 export const TALLY_BITS = {
-  dose: 52,
-  triggerWindows: 28,
-  unratedWindows: 28,
+  ...SUMS_BITS,
   magnitudeTenths: 9,
   cell: 2,
   flags: 9,
