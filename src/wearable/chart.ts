@@ -37,7 +37,6 @@ const chart = setup({
     limitPassed: () => false,
     alertPending: () => false,
     shiftStillOpen: () => false,
-    alertStillDue: () => false,
     ofThisShift: () => false,
     cellHolds: () => false,
   },
@@ -161,7 +160,7 @@ const alert = chart.createStateConfig({
     quiet: {
       on: {
         LEVEL: 'calling',
-        RESUMED: { guard: 'alertStillDue', target: 'calling', actions: 'callAgain' }, // WEA-5
+        RESUMED: { guard: 'alertPending', target: 'calling', actions: 'callAgain' }, // WEA-5
         RUNS: { guard: 'limitPassed', target: 'calling', actions: 'callAgain' },
       },
     },
