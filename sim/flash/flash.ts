@@ -67,6 +67,12 @@ export class SimFlash {
     return { ...this.inner, bytes: bytes.slice(), erases: [...erases], bad: [...bad], random: this.random.state() };
   }
 
+  /** What decides how it goes on, for a digest: all but the bytes, which are many, and what it has worn, which decides nothing. */
+  inside(): readonly unknown[] {
+    const { steps, failsAt, failsInErase, powered, erasing, bad } = this.inner;
+    return [steps, failsAt, failsInErase, powered, erasing, bad, this.random.drawn];
+  }
+
   get steps(): number {
     return this.inner.steps;
   }

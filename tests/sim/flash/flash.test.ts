@@ -238,6 +238,37 @@ describe('state', () => {
     expect(one.state()).not.toEqual(before);
   });
 
+  it('shows within whatever has happened to it', () => {
+    const one = flash();
+    const shown = new Set([JSON.stringify(one.inside())]);
+    const acts: readonly (() => void)[] = [
+      () => one.program(0, WORDS),
+      () => one.erase(2),
+      () => one.finishErase(),
+      () => one.spoil(3),
+      () => one.spoil(4),
+      () => one.failAfter(100),
+      () => one.failAfter(200),
+      () => one.failInErase(),
+      () => one.failNow(),
+    ];
+    for (const act of acts) {
+      act();
+      shown.add(JSON.stringify(one.inside()));
+    }
+    expect(shown.size).toBe(1 + acts.length);
+  });
+
+  it('shows within how much chance it has had', () => {
+    const [good, bad] = [0, 3].map((page) => {
+      const one = flash();
+      one.spoil(3);
+      one.program(page * pageBytes, WORDS);
+      return one.inside();
+    });
+    expect(good).not.toEqual(bad);
+  });
+
   it('tells of each operation', () => {
     const told: FlashTold[] = [];
     const one = flash(1, (what) => told.push(what));
