@@ -3,7 +3,7 @@
 import type { Journal } from '../journal/journal.js';
 import { drop, put, settle as settleJournal } from '../journal/noting.js';
 import { placesOf, putNumber, sheetOf } from '../link/bits.js';
-import { bytesOf, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
+import { bytesOf, REPORT_BITS, SUMS_BITS, TALLY_BITS } from '../link/layout.js';
 import { pack, unpack } from '../link/pack.js';
 import type { Parts } from './parts.js';
 import type { Link, ReportedSums, Shift, WearableState } from './state.js';
@@ -22,11 +22,6 @@ const RESERVED_AT_ONCE = 256;
 const MINUTE_MS = 60_000;
 const MOST_MINUTES = 0xffff;
 
-const SUMS_BITS = {
-  dose: TALLY_BITS.dose,
-  triggerWindows: TALLY_BITS.triggerWindows,
-  unratedWindows: TALLY_BITS.unratedWindows,
-} as const;
 /** The sums are those of the sessions that are folded into the shift; counter and session name the last of them. */
 const SHIFT_BITS = {
   shift: 32,

@@ -359,7 +359,7 @@ export const TALLIES: readonly Canary[] = [
     name: 'the most plausible rise of dose is worked out for 5 m/s² instead of 50',
     breaks: ['TAL-7'],
     file: 'src/wearable/tallies.ts',
-    replace: [['const MOST_U_PER_MS = 500 * 500;', 'const MOST_U_PER_MS = 50 * 50;']],
+    replace: [['const MOST_U_PER_MS = MAX_MAGNITUDE_TENTHS * MAX_MAGNITUDE_TENTHS;', 'const MOST_U_PER_MS = 50 * 50;']],
     seed: 12,
   },
   {
