@@ -1,5 +1,5 @@
 // The cell of one device over time: what is drawn from it, what is left, what its voltage is.
-import { CAPACITY_NC, chargeOf, voltageOf } from './curve.js';
+import { chargeOf, voltageOf } from './curve.js';
 
 /**
  * What a device draws, in µA: asleep; while its tool runs (radio and sensor, averaged); at the peaks, a radio burst or an
@@ -33,11 +33,6 @@ export function setLoad(state: CellState, nowMs: number, loadMicroamps: number):
 export function chargeAt({ atMs, chargeNc, loadMicroamps }: CellState, nowMs: number): number {
   if (nowMs < atMs) throw new Error(`the cell was changed at ${atMs} ms, later than ${nowMs}`);
   return Math.max(0, chargeNc - (nowMs - atMs) * loadMicroamps);
-}
-
-/** What is left at nowMs in percent, rounded down. */
-export function leftPercent(state: CellState, nowMs: number): number {
-  return Math.floor((chargeAt(state, nowMs) * 100) / CAPACITY_NC);
 }
 
 /** mV at nowMs while loadMicroamps flow for a moment, whatever is drawn otherwise; see voltageOf. */

@@ -19,13 +19,6 @@ const THRESHOLDS: readonly number[] = [THRESHOLD_MV.full, THRESHOLD_MV.low, THRE
 /** Halvings until one ms is left of any span of time that is a safe integer. */
 const MAX_HALVINGS = 53;
 
-/** 3 full, 2, 1 low, 0 empty (below the safe voltage): what a tally says of the cell (TAL-1), by mV under the peak load. */
-export function levelOf(mv: number): 0 | 1 | 2 | 3 {
-  if (mv >= THRESHOLD_MV.full) return 3;
-  if (mv >= THRESHOLD_MV.low) return 2;
-  return mv >= THRESHOLD_MV.safe ? 1 : 0;
-}
-
 /**
  * The first ms after nowMs at which the voltage under underMicroamps lies below a threshold that it still holds at nowMs,
  * if what is drawn stays as it is; Infinity where nothing is drawn or none is left to cross.

@@ -67,6 +67,12 @@ export class SimFlash {
     return { ...this.inner, bytes: bytes.slice(), erases: [...erases], bad: [...bad], random: this.random.state() };
   }
 
+  /** What decides how it goes on, for a digest: all but the bytes, which are many, and what it has worn, which decides nothing. */
+  inside(): readonly unknown[] {
+    const { steps, failsAt, failsInErase, powered, erasing, bad } = this.inner;
+    return [steps, failsAt, failsInErase, powered, erasing, bad, this.random.drawn];
+  }
+
   get steps(): number {
     return this.inner.steps;
   }
@@ -209,10 +215,14 @@ function requireWords(address: number, length: number): void {
 }
 
 function requireBlankOrZeros(flash: Uint8Array, address: number, bytes: Uint8Array): void {
-  for (let index = 0; index < bytes.length; index++) {
-    if (flash[address + index] !== BLANK && bytes[index] !== 0) {
-      const word = address + index - (index % GEOMETRY.wordBytes);
-      throw new Error(`the word at ${word} has been programmed since it was erased`);
+  for (let word = 0; word < bytes.length; word += GEOMETRY.wordBytes) {
+    let all = BLANK;
+    let any = 0;
+    for (let index = word; index < word + GEOMETRY.wordBytes; index++) {
+      all &= flash[address + index]!;
+      any |= bytes[index]!;
     }
+    if (all !== BLANK && any !== 0)
+      throw new Error(`the word at ${address + word} has been programmed since it was erased`);
   }
 }

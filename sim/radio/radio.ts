@@ -10,7 +10,7 @@ export interface AirConditions {
   /** That a copy of a frame arrives with some of its bits flipped. */
   readonly errorNum: number;
   readonly errorDen: number;
-  /** A frame takes a delay drawn from delayFromMs..delayToMs, 1 or more; a wide span reorders frames. */
+  /** A frame takes a delay drawn from delayFromMs..delayToMs, 0 or more; a wide span reorders frames. */
   readonly delayFromMs: number;
   readonly delayToMs: number;
 }
@@ -44,7 +44,7 @@ export function arrivals(conditions: AirConditions, random: RandomStream): reado
 }
 
 /** Delays, in ms, after which copies of one frame arrive. */
-export function arrivalsMs(conditions: AirConditions, random: RandomStream): readonly number[] {
+function arrivalsMs(conditions: AirConditions, random: RandomStream): readonly number[] {
   if (random.chance(conditions.lossNum, conditions.lossDen)) return [];
   const first = random.within(conditions.delayFromMs, conditions.delayToMs);
   if (!random.chance(conditions.duplicateNum, conditions.duplicateDen)) return [first];

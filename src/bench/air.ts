@@ -21,7 +21,7 @@ export function send(stage: Stage, from: number, to: number, bytes: Uint8Array, 
     traceLost(stage, from, to, meaning, 'range', sent);
     return;
   }
-  if (isOverheard(stage, tool, worker, bytes, to, meaning)) {
+  if (passAttackers(stage, tool, worker, bytes, to, meaning) === 'kept back') {
     traceLost(stage, from, to, meaning, 'intercepted', sent);
     return;
   }
@@ -35,20 +35,20 @@ export function send(stage: Stage, from: number, to: number, bytes: Uint8Array, 
   }
 }
 
-/** An attacker hears what these two send. True where somebody in the middle lets it go no further. */
-function isOverheard(
+/** A frame passes whoever is near these two: it is heard, and somebody in the middle of a pairing may keep it back. */
+function passAttackers(
   stage: Stage,
   tool: number,
   worker: number,
   bytes: Uint8Array,
   to: number,
   meaning: Message,
-): boolean {
+): 'passed' | 'kept back' {
   const attacker = stage.world.attackers[tool]![worker]!;
-  if (attacker === null) return false;
+  if (attacker === null) return 'passed';
   hear(attacker, { bytes, to });
   const middle = middleOf(stage, tool, worker);
-  return middle !== undefined && intercept(stage, middle, bytes, meaning);
+  return middle !== undefined && intercept(stage, middle, bytes, meaning) ? 'kept back' : 'passed';
 }
 
 export function arrive(stage: Stage, due: Occurrence & { of: 'arrival' }): void {

@@ -177,6 +177,10 @@ export class Bench {
     return this.stage.flashes[deviceId(this.stage, device) - 1]!.erases;
   }
 
+  hasPower(device: string): boolean {
+    return this.stage.flashes[deviceId(this.stage, device) - 1]!.powered;
+  }
+
   /** Power of a device fails so many steps of its flash from now on, whether it has power now or not. */
   failFlashAfter(device: string, steps: number): void {
     this.stage.flashes[deviceId(this.stage, device) - 1]!.failAfter(steps);

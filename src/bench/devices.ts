@@ -2,6 +2,7 @@
 // model's own state.
 import { type FlashTold, newFlash, SimFlash } from '../../sim/flash/flash.js';
 import { GEOMETRY } from '../../sim/flash/geometry.js';
+import { RandomStream } from '../../sim/kernel/random.js';
 import type { AlertLevel } from '../link/messages.js';
 import type { Message } from '../link/pairing-messages.js';
 import type { CounterInner, WearableInner } from '../port/inner.js';
@@ -38,9 +39,10 @@ export function copyDevices(stage: Stage, from: Stage): void {
   stage.wearables.push(...from.wearables.map((wearable, worker) => wearable.fork(wearableBoard(stage, worker))));
 }
 
-/** The flash of a device that was never switched on. */
+/** The flash of a device that was never switched on, with a random stream of its own for what chance does to it. */
 export function newFlashOf(stage: Stage, id: number): SimFlash {
-  return new SimFlash(newFlash(stage.random.metal[id - 1]!), tellerOf(stage, id));
+  const chance = RandomStream.named(stage.day.seed, `flash ${nameOf(stage, id)}`);
+  return new SimFlash(newFlash(chance), tellerOf(stage, id));
 }
 
 /** Erases take their time in the world; power that fails in an operation fails for the whole device. */

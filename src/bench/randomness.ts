@@ -1,12 +1,11 @@
-// The random streams of a day: one for each device, and one for the air between each counter and wearable. They are named
-// after tools and workers, so that another event in the day shifts none of them.
+// The random streams of a day: one for each device, and for the air and an attacker between each counter and wearable. They
+// are named after tools and workers, so that another event in the day shifts none of them. A flash has its own.
 import { RandomStream } from '../../sim/kernel/random.js';
 import type { Day } from '../scenario/day.js';
 
 export interface Randomness {
-  /** By identity - 1: what a device draws, and what chance does to its flash. */
+  /** By identity - 1: what a device draws. */
   readonly devices: readonly RandomStream[];
-  readonly metal: readonly RandomStream[];
   /** By tool, then by worker. */
   readonly air: readonly (readonly RandomStream[])[];
   /** By tool, then by worker: what an attacker between the two draws. */
@@ -16,7 +15,6 @@ export interface Randomness {
 export function randomnessOf({ seed, tools, workers }: Day): Randomness {
   return {
     devices: [...tools, ...workers].map(({ name }) => RandomStream.named(seed, `device ${name}`)),
-    metal: [...tools, ...workers].map(({ name }) => RandomStream.named(seed, `flash ${name}`)),
     attacks: tools.map((tool) =>
       workers.map((worker) => RandomStream.named(seed, `attack ${tool.name} / ${worker.name}`)),
     ),
@@ -24,10 +22,9 @@ export function randomnessOf({ seed, tools, workers }: Day): Randomness {
   };
 }
 
-export function copyRandomness({ devices, metal, air, attacks }: Randomness): Randomness {
+export function copyRandomness({ devices, air, attacks }: Randomness): Randomness {
   return {
     devices: devices.map(copyOf),
-    metal: metal.map(copyOf),
     air: air.map((row) => row.map(copyOf)),
     attacks: attacks.map((row) => row.map(copyOf)),
   };

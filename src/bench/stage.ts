@@ -73,11 +73,6 @@ export function deviceOf(stage: Stage, id: number): Counter | Wearable {
   return device;
 }
 
-/** What the device's own clock shows now. */
-export function localNowMs(stage: Stage, id: number): number {
-  return localMs(deviceState(stage, id).clock, stage.world.clock.nowMs);
-}
-
 /** Brings a device to the present moment; what it does on the way is caused by what last reached it. */
 export function bringUp(stage: Stage, id: number): void {
   const { world } = stage;

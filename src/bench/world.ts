@@ -50,7 +50,7 @@ export interface DeviceState {
   /** Number of the clock fault in force, so that an older one's end does not lift it. */
   clockFault: number;
   cell: CellState;
-  /** Number of the latest plan of when its voltage will mean something else; 0 while the cell is a good one. */
+  /** Number of the latest plan of when its voltage will mean something else; 0 for none: the full cell of the beginning. */
   cellPlan: number;
   /** Under working load. */
   cellMv: number;

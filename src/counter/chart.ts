@@ -1,6 +1,7 @@
 // The counter's statechart: what it is doing, side by side in eight regions. Guards and effects are names; what they mean
 // stands in effects.ts. Requirement identifiers stand beside what implements them.
 import { setup } from 'xstate';
+import { FLASH } from '../port/flash.js';
 
 export const COUNTER_DELAYS_MS = {
   settingSilence: 30_000,
@@ -15,7 +16,7 @@ export const COUNTER_DELAYS_MS = {
   idleSession: 6 * 3_600_000, // PAI-6
   sealedAgain: 60_000, // PAI-5
   adviceFades: 90_000, // TAL-5
-  erase: 100, // KEP-5
+  erase: FLASH.eraseMs, // KEP-5
 };
 
 export type CounterEvent =

@@ -2,9 +2,10 @@
 // it again. Records are written one after the other, and power may fail between any two: what each of them says holds
 // whether or not the next one came.
 import type { Journal } from '../journal/journal.js';
+import { drop, put, settle as settleJournal } from '../journal/noting.js';
 import { placesOf, putNumber, sheetOf } from '../link/bits.js';
 import { openMessage } from '../link/frames.js';
-import { bytesOf, largest, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
+import { bytesOf, largest, REPORT_BITS, SUMS_BITS } from '../link/layout.js';
 import { pack, unpack } from '../link/pack.js';
 import type { Sums } from '../port/inner.js';
 import { changeRate, noSums } from './meter.js';
@@ -27,19 +28,17 @@ const MAGNITUDE_BITS = { tenths: 16 } as const;
 /** Then the key; of a sealed session then its frames, each after a byte that says how long it is. */
 const SESSION_BITS = { session: 32, link: 16, wearable: 16 } as const;
 const KEY_BYTES = 16;
-const SUMS_BITS = {
-  dose: TALLY_BITS.dose,
-  triggerWindows: TALLY_BITS.triggerWindows,
-  unratedWindows: TALLY_BITS.unratedWindows,
+const SUMS_RECORD_BITS = {
+  ...SUMS_BITS,
   shortBursts: REPORT_BITS.shortBursts,
   reservedBlocks: 24,
   sensorFailed: 1,
   /** The low bits of the session that these sums are of: those of the session before are none of the present one. */
   sessionLow: 11,
 } as const;
-const SESSION_LOW = largest(SUMS_BITS.sessionLow);
+const SESSION_LOW = largest(SUMS_RECORD_BITS.sessionLow);
 /** The last sequence number that can be reserved. */
-export const LAST_SEQUENCE = largest(SUMS_BITS.reservedBlocks) * RESERVED_AT_ONCE;
+export const LAST_SEQUENCE = largest(SUMS_RECORD_BITS.reservedBlocks) * RESERVED_AT_ONCE;
 
 /** KEP-1: keeps what was counted, of the open session or of nobody's. True where the journal holds it now. */
 export function keepSums(parts: Parts): boolean {
@@ -88,10 +87,10 @@ export function freeSlot({ sealed }: CounterState): number {
 
 /** KEP-5, CEL-1: writes down what waited for the end of an erase, or for a better cell. */
 export function settle(parts: Parts): void {
-  if (parts.journal.settle() === 'kept') {
-    for (const sealed of parts.state.sealed) if (!sealed.kept) noteSealed(parts, sealed);
+  if (!settleJournal(parts)) return;
+  for (const sealed of parts.state.sealed) {
+    if (!sealed.kept && parts.journal.get(SEALED, sealed.slot) !== null) noteSealed(parts, sealed);
   }
-  noteErasing(parts);
 }
 
 /** Reads the journal into a fresh state. One that is blank is the journal of a counter that was set before its first day. */
@@ -140,8 +139,8 @@ function keepUnclaimed(parts: Parts): boolean {
   return true;
 }
 
-const SUMS_PLACES = placesOf(SUMS_BITS);
-const sheet = sheetOf(bytesOf(SUMS_BITS));
+const SUMS_PLACES = placesOf(SUMS_RECORD_BITS);
+const sheet = sheetOf(bytesOf(SUMS_RECORD_BITS));
 
 /** Written every five seconds while a tool runs, so all records of this kind are made on one sheet; the journal copies it. */
 function sumsBytes(sums: Readonly<Sums>, reserved: number, sensorFailed: boolean, session: number): Uint8Array {
@@ -167,7 +166,7 @@ function openFrom(state: CounterState, journal: Journal): OpenSession | null {
   const { session, link, wearable, tail: key } = unpack(SESSION_BITS, record);
   if (state.sealed.some((sealed) => sealed.session === session)) return null;
   const kept = journal.get(SUMS, 0);
-  const fields = kept === null ? undefined : unpack(SUMS_BITS, kept);
+  const fields = kept === null ? undefined : unpack(SUMS_RECORD_BITS, kept);
   const mine = fields?.sessionLow === (session & SESSION_LOW) ? fields : undefined;
   const sums = mine === undefined ? noSums() : sumsFrom(kept);
   const reserved = (mine?.reservedBlocks ?? 0) * RESERVED_AT_ONCE;
@@ -207,7 +206,7 @@ function sealedFrom({ board }: Parts, slot: number, record: Uint8Array): SealedS
 
 function sumsFrom(record: Uint8Array | null): Sums {
   if (record === null) return noSums();
-  const { dose, triggerWindows, unratedWindows, shortBursts } = unpack(SUMS_BITS, record);
+  const { dose, triggerWindows, unratedWindows, shortBursts } = unpack(SUMS_RECORD_BITS, record);
   return { dose, triggerWindows, unratedWindows, shortBursts };
 }
 
@@ -218,21 +217,4 @@ function same(a: Readonly<Sums>, b: Readonly<Sums>): boolean {
     a.unratedWindows === b.unratedWindows &&
     a.shortBursts === b.shortBursts
   );
-}
-
-/** True where the journal holds it; otherwise it waits there, for the end of an erase or for a better cell. */
-function put(parts: Parts, type: number, slot: number, value: Uint8Array): boolean {
-  const kept = parts.journal.put(type, slot, value) === 'kept';
-  noteErasing(parts);
-  return kept;
-}
-
-function drop(parts: Parts, type: number, slot: number): void {
-  parts.journal.drop(type, slot);
-  noteErasing(parts);
-}
-
-/** The chart waits for the end of an erase that has begun; it hears of one as often as a record is written meanwhile. */
-function noteErasing({ board, send }: Parts): void {
-  if (board.flash.busy()) send({ type: 'ERASING' });
 }

@@ -1,10 +1,9 @@
 // Accumulation (ACC-1, ACC-2, MAG-5, MAG-6): running windows into dose, exactly, at the magnitude in force when each began.
-import { largest, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
+import { MAX_DOSE } from '../exposure/dose.js';
+import { largest, MAX_WINDOWS, REPORT_BITS } from '../link/layout.js';
 import type { Sums } from '../port/inner.js';
 import { WINDOW_MS } from '../port/port.js';
 
-const MAX_DOSE = largest(TALLY_BITS.dose);
-const MAX_WINDOWS = largest(TALLY_BITS.triggerWindows);
 const MAX_SHORT_BURSTS = largest(REPORT_BITS.shortBursts);
 
 export function noSums(): Sums {

@@ -1,6 +1,6 @@
 // The readout of a counter (PAI-7): sessions whose wearable never acknowledged them, lost perhaps, are handed to the reader,
 // listed as undelivered, and let go of. The record, as it is written and as it is read.
-import { bytesOf, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
+import { bytesOf, REPORT_BITS, SUMS_BITS, TALLY_BITS } from '../link/layout.js';
 import { TALLY_FLAGS } from '../link/messages.js';
 import { pack, unpack } from '../link/pack.js';
 import { misfit, readRecord, writeRecord } from '../port/record.js';
@@ -11,17 +11,15 @@ import type { SealedSession } from './state.js';
 /** Of the record: what is unclaimed, then a list of sessions. */
 const COUNTER_RECORD_BITS = {
   powerLosses: 16,
-  unclaimedDose: TALLY_BITS.dose,
-  unclaimedWindows: TALLY_BITS.triggerWindows,
+  unclaimedDose: SUMS_BITS.dose,
+  unclaimedWindows: SUMS_BITS.triggerWindows,
   sessions: 16,
 } as const;
 
 const UNDELIVERED_BITS = {
   session: 32,
   wearable: 16,
-  dose: TALLY_BITS.dose,
-  triggerWindows: TALLY_BITS.triggerWindows,
-  unratedWindows: TALLY_BITS.unratedWindows,
+  ...SUMS_BITS,
   shortBursts: REPORT_BITS.shortBursts,
   flags: TALLY_BITS.flags,
   reserved: 3,

@@ -1,5 +1,6 @@
 // What the counter makes of a frame (PAI-1, PAI-2, PAI-5, PAI-6, TAL-4, TAL-5, TAL-7). Nothing is believed before its tag, or the
 // pairing that it is part of, has spoken for it.
+import { sameBytes } from '../link/bytes.js';
 import { openMessage, peek, readPairing } from '../link/frames.js';
 import type { Acknowledgement } from '../link/messages.js';
 import type { ClearMessage, SealedMessage } from '../link/pairing-messages.js';
@@ -46,7 +47,7 @@ function takeOpen(parts: Parts, message: ClearMessage): Refusal | '' {
 
 /** PAI-2: whoever has said a key, or a nonce, cannot say another: a middleman has one guess. */
 function takeHello({ board, send }: Parts, pairing: OpenPairing, key: Uint8Array): Refusal | '' {
-  if (pairing.peerKey !== null && !equal(pairing.peerKey, key)) return 'changed';
+  if (pairing.peerKey !== null && !sameBytes(pairing.peerKey, key)) return 'changed';
   if (board.cipher.agree(pairing.secret, key) === null) return 'changed';
   pairing.peerKey = key;
   send({ type: 'HELLO' });
@@ -55,7 +56,7 @@ function takeHello({ board, send }: Parts, pairing: OpenPairing, key: Uint8Array
 
 function takeNonce({ send }: Parts, pairing: OpenPairing, nonce: Uint8Array): Refusal | '' {
   if (pairing.peerKey === null) return 'unexpected';
-  if (pairing.peerNonce !== null && !equal(pairing.peerNonce, nonce)) return 'changed';
+  if (pairing.peerNonce !== null && !sameBytes(pairing.peerNonce, nonce)) return 'changed';
   pairing.peerNonce = nonce;
   send({ type: 'NONCE' });
   return '';
@@ -102,8 +103,4 @@ function takeForOpen({ state, send }: Parts, open: OpenSession, ack: Acknowledge
 function takeForSealed(parts: Parts, sealed: SealedSession, ack: Acknowledgement): Refusal | '' {
   if (isDelivered(sealed, ack)) letGo(parts, sealed, 'delivered');
   return '';
-}
-
-function equal(a: Uint8Array, b: Uint8Array): boolean {
-  return a.length === b.length && a.every((byte, index) => byte === b[index]);
 }

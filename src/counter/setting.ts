@@ -1,7 +1,7 @@
 // Magnitude entry (MAG-1, MAG-2, MAG-3): what the ring's detents make of the value shown. Tenths of m/s², 0 is blank.
+import { MAX_MAGNITUDE_TENTHS } from '../exposure/dose.js';
+import { LEAST_MAGNITUDE_TENTHS } from '../link/sound.js';
 
-export const LEAST_TENTHS = 5;
-export const GREATEST_TENTHS = 500;
 const FIRST_FROM_BLANK_TENTHS = 50;
 const COARSE_STEP_TENTHS = 5;
 /** More detents than this within COARSE_SPAN_MS count as coarse ones. */
@@ -29,7 +29,7 @@ function turnOne(setting: Setting, clockwise: boolean, nowMs: number): void {
     return;
   }
   const turned = coarse ? nextCoarse(setting.tenths, clockwise) : setting.tenths + (clockwise ? 1 : -1);
-  setting.tenths = Math.min(GREATEST_TENTHS, Math.max(LEAST_TENTHS, turned));
+  setting.tenths = Math.min(MAX_MAGNITUDE_TENTHS, Math.max(LEAST_MAGNITUDE_TENTHS, turned));
 }
 
 /** Points that ten minutes at this magnitude make, rounded up: 2·a²/6 with a in m/s². */

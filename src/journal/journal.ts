@@ -36,12 +36,20 @@ const FILLED_BYTES = FLASH.pageBytes - PAGE_HEADER_BYTES - MAX_RECORD_BYTES;
 /** Pages that what is live may not fill: the ready ones, and the head. */
 const KEPT_FREE = READY_PAGES + 1;
 
+/** Far more than a device changes in an erase, or before it falls asleep. */
+const MOST_WAITING = 256;
+
+interface Change {
+  readonly key: number;
+  readonly value: Uint8Array | null;
+}
+
 export class Journal {
   private constructor(
     private readonly flash: Flash,
     private readonly log: Log,
-    /** The last change of each key that waits, null a drop, in the order in which they were made. */
-    private readonly waiting: Map<number, Uint8Array | null>,
+    /** Changes that wait, null a drop, in the order in which they were made. */
+    private waiting: readonly Change[],
     /** Bytes of records that will be live once nothing waits. */
     private liveBytes: number,
     private held: boolean,
@@ -53,19 +61,19 @@ export class Journal {
     const log = Log.open(flash);
     let liveBytes = 0;
     for (const [key, { value }] of log.kept) if (key !== NOTE_KEY) liveBytes += recordBytes(value);
-    return new Journal(flash, log, new Map(), liveBytes, false, false);
+    return new Journal(flash, log, [], liveBytes, false, false);
   }
 
   /** A journal of its own that goes on from here on a copy of the flash. */
   fork(flash: Flash): Journal {
     const { log, waiting, liveBytes, held, hasFailed } = this;
-    return new Journal(flash, log.fork(flash), new Map(waiting), liveBytes, held, hasFailed);
+    return new Journal(flash, log.fork(flash), waiting, liveBytes, held, hasFailed);
   }
 
   /**
    * Keeps a value of 0..248 bytes under type 0..254 and slot 0..255. One that is kept already is not written again. Where
-   * anything waits it waits behind it, so that changes are kept in the order in which they were made (of several changes of a
-   * key that wait, only the last). Throws RangeError beyond those ranges.
+   * anything waits it waits behind it, so that changes are kept in the order in which they were made (of changes of one key
+   * that follow each other, only the last). Throws RangeError beyond those ranges.
    */
   put(type: number, slot: number, value: Uint8Array): Outcome {
     if (value.length > MAX_VALUE_BYTES) throw new RangeError(`a value has at most ${MAX_VALUE_BYTES} bytes`);
@@ -92,14 +100,16 @@ export class Journal {
   }
 
   /**
-   * Goes on with what waits: to be called after opening, when an erase is over (FLASH.eraseMs after it began: see busy), and
+   * Goes on with what waits: to be called after opening, when an erase is over (FLASH.eraseMs after it began), and
    * does no harm at any other time. Says whether anything still waits.
    */
   settle(): Outcome {
-    for (const [key, value] of this.waiting) {
+    let written = 0;
+    for (const { key, value } of this.waiting) {
       if (!this.isFree() || !this.write(key, value)) break;
-      this.waiting.delete(key);
+      written += 1;
     }
+    this.waiting = this.waiting.slice(written);
     this.isFree();
     return this.outcome();
   }
@@ -108,11 +118,6 @@ export class Journal {
   hold(on: boolean): Outcome {
     this.held = on;
     return this.settle();
-  }
-
-  /** An erase goes on. */
-  busy(): boolean {
-    return this.flash.busy();
   }
 
   /** Nothing can be kept any more, for good; what is kept can still be read (KEP-4). */
@@ -129,7 +134,7 @@ export class Journal {
   /** As plain data for a digest; values are there as their CRC. */
   inside(): Inside {
     const { kept, pages, end, erasing, noteDue, untidy } = this.log.inside;
-    const waiting = [...this.waiting].map(([key, value]) => [key, crcOf(value)]);
+    const waiting = this.waiting.map(({ key, value }) => [key, crcOf(value)]);
     return {
       pages,
       head: [end, erasing, noteDue, untidy],
@@ -139,28 +144,40 @@ export class Journal {
   }
 
   private change(key: number, value: Uint8Array | null): Outcome {
-    const kept = this.log.kept.get(key)?.value ?? null;
-    const planned = this.waiting.get(key);
-    const before = planned === undefined ? kept : planned;
-    const grows = liveBytesOf(value) - liveBytesOf(before);
-    if (kept === null || value === null ? kept === value : isSame(kept, value)) {
-      this.waiting.delete(key);
+    const last = this.waiting[this.waiting.length - 1];
+    // Of two changes of a key that follow each other the earlier is as if it had never been made.
+    const ahead = last?.key === key ? this.waiting.slice(0, -1) : this.waiting;
+    const without = this.planned(ahead, key);
+    const grows = liveBytesOf(value) - liveBytesOf(this.planned(this.waiting, key));
+    if (without === null || value === null ? without === value : isSame(without, value)) {
+      this.waiting = ahead;
       this.liveBytes += grows;
-      return 'kept';
+      return ahead.some((change) => change.key === key) ? this.outcome() : 'kept';
     }
-    if (this.hasFailed || (grows > 0 && this.liveBytes + grows > this.room())) return 'failed';
+    const isFull = ahead.length >= MOST_WAITING || (grows > 0 && this.liveBytes + grows > this.room());
+    if (this.hasFailed || isFull) return 'failed';
     this.liveBytes += grows;
     const own = value?.slice() ?? null;
-    if (this.waiting.size === 0 && this.isFree() && this.write(key, own)) return 'kept';
-    this.waiting.delete(key);
-    this.waiting.set(key, own);
+    if (this.waiting.length === 0 && this.isFree() && this.write(key, own)) return 'kept';
+    const change = { key, value: own };
+    this.waiting = [...ahead, change];
     this.settle();
-    return this.waiting.has(key) ? this.outcome() : 'kept';
+    if (!this.waiting.includes(change)) return 'kept';
+    if (!this.hasFailed) return 'waiting';
+    this.waiting = this.waiting.slice(0, -1);
+    this.liveBytes -= grows;
+    return 'failed';
+  }
+
+  /** What a key will have once all of these changes are kept. */
+  private planned(changes: readonly Change[], key: number): Uint8Array | null {
+    const change = changes.findLast((one) => one.key === key);
+    return change === undefined ? (this.log.kept.get(key)?.value ?? null) : change.value;
   }
 
   private outcome(): Outcome {
     if (this.hasFailed) return 'failed';
-    return this.waiting.size > 0 ? 'waiting' : 'kept';
+    return this.waiting.length > 0 ? 'waiting' : 'kept';
   }
 
   /** Whether a change may be written now. Pages are looked after first: a change never takes the room that moving needs. */

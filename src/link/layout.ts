@@ -6,10 +6,10 @@ export type Layout = Readonly<Record<string, number>>;
 
 export const VERSION = 1;
 
-/** Most bytes of a tally, report or acknowledgement. */
-export const MAX_FRAME_BYTES = 27;
+/** Most bytes of a sealed frame. */
+const MAX_FRAME_BYTES = 27;
 /** Most bytes of a frame of a pairing. */
-export const MAX_PAIRING_BYTES = 244;
+const MAX_PAIRING_BYTES = 244;
 
 /** What the first five bits of a frame say. Codes below 16 are of sealed frames; an accept has one code for each side. */
 export const KIND_CODES = {
@@ -29,10 +29,13 @@ export const KIND_CODES = {
 export const HEADER_BITS = { kind: 5, version: 3, link: 16, sequence: 32 } as const;
 export const TAG_BITS = 32;
 
+/** What is summed up over a session, or over several, in every frame and every record that has it. */
+export const SUMS_BITS = { dose: 52, triggerWindows: 28, unratedWindows: 28 } as const;
+/** ACC-2: where a number of windows stands still. */
+export const MAX_WINDOWS = largest(SUMS_BITS.triggerWindows);
+
 export const TALLY_BITS = {
-  dose: 52,
-  triggerWindows: 28,
-  unratedWindows: 28,
+  ...SUMS_BITS,
   magnitudeTenths: 9,
   cell: 2,
   flags: 9,
@@ -92,14 +95,19 @@ export const TRANSCRIPT_BITS = {
   wearableNonce: 128,
 } as const;
 
-/** Bytes of a whole sealed frame with this body. */
+/** Bytes of a whole sealed frame with this body. Throws where they are more than MAX_FRAME_BYTES. */
 export function frameBytes(body: Layout): number {
-  return bytesOf(HEADER_BITS) + bytesOf(body) + TAG_BITS / 8;
+  return atMost(MAX_FRAME_BYTES, bytesOf(HEADER_BITS) + bytesOf(body) + TAG_BITS / 8);
 }
 
-/** Bytes of a whole frame of a pairing with this body. */
+/** Bytes of a whole frame of a pairing with this body. Throws where they are more than MAX_PAIRING_BYTES. */
 export function pairingBytes(body: Layout): number {
-  return bytesOf(PAIRING_HEADER_BITS) + bytesOf(body) + CHECKSUM_BITS / 8;
+  return atMost(MAX_PAIRING_BYTES, bytesOf(PAIRING_HEADER_BITS) + bytesOf(body) + CHECKSUM_BITS / 8);
+}
+
+function atMost(most: number, bytes: number): number {
+  if (bytes > most) throw new Error(`a frame of ${bytes} bytes is longer than ${most}`);
+  return bytes;
 }
 
 /** What is laid out fills whole bytes, or is wrong. */

@@ -11,7 +11,7 @@ export interface Tally {
   readonly frame: 'tally';
   /** 16-bit name of the session's link, drawn by the counter at pairing. */
   readonly link: number;
-  /** 32-bit, rises by one with every frame of the session and direction. */
+  /** 32-bit, rises with every frame of the session and direction: by one, and after a restart past all that were reserved. */
   readonly sequence: number;
   /** 52 bits, saturating. */
   readonly dose: number;

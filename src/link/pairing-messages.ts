@@ -30,7 +30,7 @@ export type PairingMessage =
   /** Counter to wearable: the nonce that it had committed to. */
   | { readonly frame: 'reveal'; readonly counter: number; readonly wearable: number; readonly nonce: Uint8Array }
   | Accept
-  /** Counter to wearable. */
+  /** From either side. */
   | { readonly frame: 'refuse'; readonly counter: number; readonly wearable: number; readonly reason: RefuseReason };
 
 /** What travels sealed under a key. */

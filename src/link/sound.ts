@@ -4,7 +4,7 @@ import { ALERT_LEVELS, TALLY_FLAGS, type Tally } from './messages.js';
 import type { ClearMessage, SealedMessage } from './pairing-messages.js';
 
 /** MAG-1; 0 says that none is committed. */
-const LEAST_MAGNITUDE_TENTHS = 5;
+export const LEAST_MAGNITUDE_TENTHS = 5;
 const KNOWN_FLAGS = Object.values(TALLY_FLAGS).reduce((all, flag) => all | flag, 0);
 
 /** Sequence 0 is an accept's and nobody else's, so that no two frames of a link and direction share a nonce. */

@@ -1,13 +1,18 @@
 // Power failing at every byte that a device writes in a day (KEP-1, WEA-5): at each of them the day is forked, the power fails
 // within that byte and comes back a second later, and what the device then has is held against what it had counted; then again
-// at every byte that it writes as it recovers. Nothing is sampled.
+// at every byte that it writes as it recovers, until the erases of its recovery are over. Nothing is sampled.
 import { Bench, type BenchOptions } from '../bench/bench.js';
+import { RESTART_MS } from '../bench/power/fails.js';
+import { FLASH } from '../port/flash.js';
+import { WINDOW_MS } from '../port/port.js';
 import type { Day } from '../scenario/day.js';
 
 /** KEP-1: 10 s of trigger time for each failure. */
 const MOST_LOST_WINDOWS = 100;
-/** The bench gives power back after this; another second is for a failure while it recovers. */
-const BACK_MS = 1000;
+/** A recovery: what is written at once, and what waits for an erase and the next. */
+const RECOVERY_MS = 2 * FLASH.eraseMs;
+/** Windows that a device may count in it, with the one that was begun before. */
+const COUNTED_MEANWHILE = RECOVERY_MS / WINDOW_MS + 1;
 
 export interface Cuts {
   /** Failures within a byte or a step of an erase, and within one of the recovery from such a failure. */
@@ -54,21 +59,44 @@ function cutAt(before: Bench, device: string, step: number, truth: Truth, option
   cut.failFlashAfter(device, step);
   cut.step();
   const where = `at byte ${before.flashSteps(device) + step} that ${device} writes, ${cut.nowMs} ms`;
-  const backMs = cut.nowMs + BACK_MS;
+  requireFailed(cut, device, where);
+  const backMs = cut.nowMs + RESTART_MS;
   cut.runTo(backMs - 1);
   const off = cut.fork();
   cut.runTo(backMs);
   found.cuts += 1;
   weigh(countedBy(cut, device), truth, 1, where, found);
-  const recovery = options.recoveries ? cut.flashSteps(device) - off.flashSteps(device) : 0;
-  for (let again = 0; again < recovery; again++) {
+  if (options.recoveries) cutRecovery(cut, off, backMs, device, truth, where, found);
+  options.progress?.(found);
+}
+
+/** cut: just after power came back, at backMs; off: just before that. */
+function cutRecovery(
+  cut: Bench,
+  off: Bench,
+  backMs: number,
+  device: string,
+  truth: Truth,
+  where: string,
+  found: Cuts,
+): void {
+  cut.runTo(backMs + RECOVERY_MS);
+  const written = cut.flashSteps(device) - off.flashSteps(device);
+  for (let again = 0; again < written; again++) {
     const twice = off.fork();
     twice.failFlashAfter(device, again);
-    twice.runTo(backMs + BACK_MS);
+    twice.runTo(backMs);
+    while (twice.hasPower(device) && twice.nowMs <= backMs + RECOVERY_MS) twice.step();
+    const at = `${where}, and ${again} bytes into the recovery`;
+    requireFailed(twice, device, at);
+    twice.runTo(twice.nowMs + RESTART_MS);
     found.again += 1;
-    weigh(countedBy(twice, device), truth, 2, `${where}, and ${again} bytes into the recovery`, found);
+    weigh(countedBy(twice, device), truth, 2, at, found, COUNTED_MEANWHILE);
   }
-  options.progress?.(found);
+}
+
+function requireFailed(bench: Bench, device: string, where: string): void {
+  if (bench.hasPower(device)) throw new Error(`${where}: power does not fail`);
 }
 
 /** Trigger windows, of a counter by session (0: the unclaimed), of a wearable by shift. */
@@ -91,10 +119,19 @@ function countedBy(bench: Bench, device: string): Sums {
   return new Map(kept.map(({ shift, triggerWindows }) => [shift, triggerWindows]));
 }
 
-/** Nothing comes back with more than it had; and of all that was counted no more is lost than may be. */
-function weigh(kept: Sums, { before, after }: Truth, failures: number, where: string, found: Cuts): void {
+/**
+ * Nothing comes back with more than it had and may have counted since; and of all that was counted no more is lost than may be.
+ */
+function weigh(
+  kept: Sums,
+  { before, after }: Truth,
+  failures: number,
+  where: string,
+  found: Cuts,
+  countedSince = 0,
+): void {
   for (const [number, windows] of kept) {
-    const most = Math.max(before.get(number) ?? 0, after.get(number) ?? 0);
+    const most = Math.max(before.get(number) ?? 0, after.get(number) ?? 0) + countedSince;
     if (windows > most) tell(found, `${where}: number ${number} comes back with ${windows} windows of ${most}`);
   }
   let lost = 0;

@@ -1,7 +1,7 @@
 // Compares two traces down to the first event in which they differ, with the causes of it in each.
 // The traces are walked from the start. Checkpoints are not used to leap ahead: equal states at a minute do not prove equal
 // events before it (a lost frame heals), so a leap could land on a later difference. They are used to say from which minute
-// on the devices themselves were no longer the same.
+// on devices and world themselves were no longer the same.
 import { causesOf } from './causes.js';
 import { clockText } from './clock.js';
 import { eventText, fieldNames, fieldOf } from './event-text.js';
@@ -99,7 +99,7 @@ export function differenceText(difference: Difference, leftName: string, rightNa
     );
   }
   if (statesDifferAtMs !== null)
-    lines.push(`The devices' states differ from the checkpoint at ${clockText(fromMs, statesDifferAtMs)} on.`);
+    lines.push(`Devices and world differ from the checkpoint at ${clockText(fromMs, statesDifferAtMs)} on.`);
   return `${lines.join('\n')}\n`;
 }
 

@@ -1,6 +1,7 @@
 // The wearable's statechart: five regions side by side, and a check on silent counters. Guards and effects are names;
 // what they mean stands in effects.ts. Requirement identifiers stand beside what implements them.
 import { setup } from 'xstate';
+import { FLASH } from '../port/flash.js';
 
 export const WEARABLE_DELAYS_MS = {
   idleShift: 6 * 3_600_000, // WEA-3
@@ -10,7 +11,7 @@ export const WEARABLE_DELAYS_MS = {
   helloAgain: 1_000,
   refusalShown: 3_000,
   alertAgain: 30_000, // WEA-2
-  erase: 100, // KEP-5
+  erase: FLASH.eraseMs, // KEP-5
 };
 
 export type WearableEvent =
@@ -36,7 +37,6 @@ const chart = setup({
     limitPassed: () => false,
     alertPending: () => false,
     shiftStillOpen: () => false,
-    alertStillDue: () => false,
     ofThisShift: () => false,
     cellHolds: () => false,
   },
@@ -160,7 +160,7 @@ const alert = chart.createStateConfig({
     quiet: {
       on: {
         LEVEL: 'calling',
-        RESUMED: { guard: 'alertStillDue', target: 'calling', actions: 'callAgain' }, // WEA-5
+        RESUMED: { guard: 'alertPending', target: 'calling', actions: 'callAgain' }, // WEA-5
         RUNS: { guard: 'limitPassed', target: 'calling', actions: 'callAgain' },
       },
     },

@@ -22,7 +22,6 @@ export function guardsOf(parts: Parts): Guards {
     limitGoesOn: () => limitPassed(parts) && parts.state.anyRunning,
     alertPending: () => alertIsPending(parts),
     shiftStillOpen: () => parts.state.shiftOpen,
-    alertStillDue: () => alertIsPending(parts),
     ofThisShift: (event) => event.shift === parts.state.lastShift,
     cellHolds: () => holds(parts.state),
   };

@@ -1,8 +1,9 @@
 // What a wearable keeps in its journal (WEA-5), and how it finds it again. The dose of a shift is the sum over its sessions,
 // so each tally is one record; only what sessions that had to make room had is kept with the shift itself.
 import type { Journal } from '../journal/journal.js';
+import { drop, put, settle as settleJournal } from '../journal/noting.js';
 import { placesOf, putNumber, sheetOf } from '../link/bits.js';
-import { bytesOf, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
+import { bytesOf, REPORT_BITS, SUMS_BITS, TALLY_BITS } from '../link/layout.js';
 import { pack, unpack } from '../link/pack.js';
 import type { Parts } from './parts.js';
 import type { Link, ReportedSums, Shift, WearableState } from './state.js';
@@ -21,11 +22,6 @@ const RESERVED_AT_ONCE = 256;
 const MINUTE_MS = 60_000;
 const MOST_MINUTES = 0xffff;
 
-const SUMS_BITS = {
-  dose: TALLY_BITS.dose,
-  triggerWindows: TALLY_BITS.triggerWindows,
-  unratedWindows: TALLY_BITS.unratedWindows,
-} as const;
 /** The sums are those of the sessions that are folded into the shift; counter and session name the last of them. */
 const SHIFT_BITS = {
   shift: 32,
@@ -121,8 +117,12 @@ function entryBytes(parts: Parts, link: Link, reserved: number): Uint8Array {
   return sheet.bytes;
 }
 
-export function keepReport(parts: Parts, link: Link): void {
-  put(parts, REPORT, link.slot, pack(REPORT_RECORD_BITS, { ...link.report, highestReport: link.highestReport }));
+/** True where the journal holds what was last reported. */
+export function keepReport(parts: Parts, link: Link): boolean {
+  if (!link.reportUnkept) return true;
+  const record = pack(REPORT_RECORD_BITS, { ...link.report, highestReport: link.highestReport });
+  link.reportUnkept = !put(parts, REPORT, link.slot, record);
+  return !link.reportUnkept;
 }
 
 /** The key goes first: what is left of a session without its key is nothing. */
@@ -140,9 +140,8 @@ export function freeSlot({ links }: WearableState): number {
 
 /** KEP-5, CEL-1: writes down what waited. True where nothing waits any longer. */
 export function settle(parts: Parts): boolean {
-  const settled = parts.journal.settle() === 'kept';
-  if (settled) for (const link of parts.state.links) link.kept = true;
-  noteErasing(parts);
+  const settled = settleJournal(parts);
+  for (const link of parts.state.links) link.kept ||= settled && parts.journal.get(KEY, link.slot) !== null;
   return settled;
 }
 
@@ -156,7 +155,8 @@ export function recover(parts: Parts): void {
   state.lastShift = last?.shift ?? 0;
   state.shiftOpen = last?.open === 1;
   for (const { slot, value } of journal.entries(KEY)) takeUp(parts, slot, value);
-  state.links.sort((a, b) => a.session - b.session || a.counter - b.counter);
+  // As they came to be, as far as the journal tells: the oldest makes room first, and counters number their own sessions.
+  state.links.sort((a, b) => a.shift - b.shift || a.session - b.session || a.counter - b.counter);
 }
 
 function takeUp(parts: Parts, slot: number, record: Uint8Array): void {
@@ -204,6 +204,7 @@ function linkFrom(journal: Journal, slot: number, record: Uint8Array, sums: Entr
     said: null,
     ackWaits: false,
     unkept: false,
+    reportUnkept: false,
   };
 }
 
@@ -229,20 +230,4 @@ function shiftFrom(record: { readonly [field in keyof typeof SHIFT_BITS]: number
 /** How long a shift has gone on: it ends of itself after a while, and no clock tells how long the power was gone. */
 function ageMinutes({ nowMs }: Parts, shift: Shift): number {
   return Math.min(MOST_MINUTES, Math.floor((nowMs() - shift.openedMs) / MINUTE_MS));
-}
-
-/** True where the journal holds it; otherwise it waits there, for the end of an erase or for a better cell. */
-function put(parts: Parts, type: number, slot: number, value: Uint8Array): boolean {
-  const kept = parts.journal.put(type, slot, value) === 'kept';
-  noteErasing(parts);
-  return kept;
-}
-
-function drop(parts: Parts, type: number, slot: number): void {
-  parts.journal.drop(type, slot);
-  noteErasing(parts);
-}
-
-function noteErasing({ board, send }: Parts): void {
-  if (board.flash.busy()) send({ type: 'ERASING' });
 }

@@ -1,5 +1,6 @@
 // The wearable's side of a pairing (PAI-1, PAI-2): its hello, its nonce, the digits, and the key that it keeps once both sides
 // accepted.
+import { sameBytes } from '../link/bytes.js';
 import { sealMessage, writePairing } from '../link/frames.js';
 import type { RefuseReason } from '../link/messages.js';
 import { commitmentOf, comparisonDigits, sessionKey } from '../link/pairing.js';
@@ -38,8 +39,7 @@ export function sendNonce(parts: Parts): void {
 export function keepsCommitment({ board }: Parts, pairing: OpenPairing, nonce: Uint8Array): boolean {
   const { answer, publicKey } = pairing;
   if (answer === null) return false;
-  const commitment = commitmentOf(board.cipher, answer.publicKey, publicKey, nonce);
-  return commitment.every((byte, index) => byte === answer.commitment[index]);
+  return sameBytes(answer.commitment, commitmentOf(board.cipher, answer.publicKey, publicKey, nonce));
 }
 
 /** Both nonces are known: from now on both show the same digits, if both heard the same. */
@@ -95,6 +95,7 @@ export function keepKey(parts: Parts): void {
     said: null,
     ackWaits: false,
     unkept: false,
+    reportUnkept: false,
   };
   state.links.push(link);
   keepLink(parts, link);

@@ -1,6 +1,7 @@
 // What the wearable makes of a frame (PAI-1, PAI-2, TAL-3, TAL-4, TAL-7). Nothing is believed before its tag, or the pairing that
 // it is part of, has spoken for it.
 
+import { sameBytes } from '../link/bytes.js';
 import type { FrameRefusal } from '../link/frames.js';
 import { openMessage, peek, readPairing } from '../link/frames.js';
 import type { ClearMessage, SealedMessage } from '../link/pairing-messages.js';
@@ -53,7 +54,7 @@ function takeOpen(parts: Parts, message: ClearMessage): Refusal | '' {
 function takeAnswer(parts: Parts, pairing: OpenPairing, answer: ClearMessage & { frame: 'answer' }): Refusal | '' {
   const { publicKey, commitment, link, session } = answer;
   if (pairing.answer !== null) {
-    const same = equal(pairing.answer.publicKey, publicKey) && equal(pairing.answer.commitment, commitment);
+    const same = sameBytes(pairing.answer.publicKey, publicKey) && sameBytes(pairing.answer.commitment, commitment);
     return same && pairing.answer.link === link && pairing.answer.session === session ? '' : 'changed';
   }
   if (parts.board.cipher.agree(pairing.secret, publicKey) === null) return 'changed';
@@ -116,8 +117,4 @@ function openWith<S extends Pick<Link, 'key' | 'session'>>(
   }
   if (refused === 'tag') noteBadTag(badTags, parts.nowMs());
   return [null, refused];
-}
-
-function equal(a: Uint8Array, b: Uint8Array): boolean {
-  return a.length === b.length && a.every((byte, index) => byte === b[index]);
 }

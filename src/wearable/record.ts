@@ -1,6 +1,6 @@
 // The record of a wearable (WEA-4): its shifts, oldest first, and what every session of every counter had in them. Whoever reads
 // it needs nothing else, and knows a damaged one by its CRC.
-import { bytesOf, REPORT_BITS, TALLY_BITS } from '../link/layout.js';
+import { bytesOf, REPORT_BITS, SUMS_BITS } from '../link/layout.js';
 import { pack, unpack } from '../link/pack.js';
 import { misfit, readRecord, writeRecord } from '../port/record.js';
 import type { Parts } from './parts.js';
@@ -10,9 +10,7 @@ import { INCOMPLETE, type Link, type Shift } from './state.js';
 const HEAD_BITS = { shifts: 16, sessions: 16 } as const;
 const SHIFT_BITS = {
   shift: 32,
-  dose: TALLY_BITS.dose,
-  triggerWindows: TALLY_BITS.triggerWindows,
-  unratedWindows: TALLY_BITS.unratedWindows,
+  ...SUMS_BITS,
   open: 1,
   long: 1,
   incomplete: 6,
@@ -23,9 +21,7 @@ const SESSION_BITS = {
   session: 32,
   counter: 16,
   powerLosses: REPORT_BITS.powerLosses,
-  dose: TALLY_BITS.dose,
-  triggerWindows: TALLY_BITS.triggerWindows,
-  unratedWindows: TALLY_BITS.unratedWindows,
+  ...SUMS_BITS,
   shortBursts: REPORT_BITS.shortBursts,
   sealed: 1,
   reserved: 3,

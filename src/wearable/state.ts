@@ -32,6 +32,8 @@ export interface Link extends LedgerEntry {
   ackWaits: boolean;
   /** A tally has changed it since the journal took it last. */
   unkept: boolean;
+  /** So has a report. */
+  reportUnkept: boolean;
 }
 
 /** What a report adds to the tallies of a session. */

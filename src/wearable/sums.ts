@@ -1,9 +1,7 @@
 // Sums over several sessions (ACC-2): each stands at the end of its field, as that of a session does.
 import { MAX_DOSE } from '../exposure/dose.js';
-import { largest, TALLY_BITS } from '../link/layout.js';
+import { MAX_WINDOWS } from '../link/layout.js';
 import type { SessionSums } from '../port/inner.js';
-
-const MAX_WINDOWS = largest(TALLY_BITS.triggerWindows);
 
 /** Adds to `sums` what a session has beyond what it had before, which is never less than nothing. */
 export function addSums(sums: SessionSums, now: Readonly<SessionSums>, before: Readonly<SessionSums> = NONE): void {

@@ -1,5 +1,6 @@
 // What the wearable makes of a tally or a report that its counter has sealed (TAL-3, TAL-5, TAL-7, TRG-3): the ledger grows by it,
 // the journal holds it, and then it is acknowledged.
+import { MAX_MAGNITUDE_TENTHS } from '../exposure/dose.js';
 import { sealMessage } from '../link/frames.js';
 import { ALERT_LEVELS, type Report, TALLY_FLAGS, type Tally } from '../link/messages.js';
 import type { Refusal } from '../port/refusals.js';
@@ -15,8 +16,8 @@ import { markStale, newestOf, noteRunning, planCheck } from './watch.js';
 /** While a counter runs and has nothing new to be told, it is answered so often (TAL-5): every other tally. */
 const ANSWER_EVERY_MS = 9_000;
 
-/** TAL-7: 50 m/s² make so many u in a ms; 4 % for two oscillators, 10 s for what was on its way. */
-const MOST_U_PER_MS = 500 * 500;
+/** TAL-7: the largest magnitude makes so many u in a ms; 4 % for two oscillators, 10 s for what was on its way. */
+const MOST_U_PER_MS = MAX_MAGNITUDE_TENTHS * MAX_MAGNITUDE_TENTHS;
 const SPARE_MS = 10_000;
 
 /** Why a shift is marked incomplete, by the flag of the tally that told. */
@@ -52,6 +53,7 @@ export function takeReport(parts: Parts, link: Link, report: Report): Refusal | 
   const { shortBursts, powerLosses, unclaimedDose, unclaimedWindows } = report;
   link.highestReport = report.sequence;
   link.report = { shortBursts, powerLosses, unclaimedDose, unclaimedWindows };
+  link.reportUnkept = true;
   keepReport(parts, link);
   return '';
 }
@@ -131,7 +133,7 @@ function isDue(parts: Parts, link: Link): boolean {
 /** Says what the journal holds, and nothing that it does not: what is acknowledged is told no more. */
 function acknowledge(parts: Parts, link: Link): void {
   const { state, levels, board, transmit } = parts;
-  link.ackWaits = !keepEntry(parts, link, 1);
+  link.ackWaits = !keepReport(parts, link) || !keepEntry(parts, link, 1);
   if (link.ackWaits) return;
   const next = levels[state.passed];
   const passed = levels[state.passed - 1];

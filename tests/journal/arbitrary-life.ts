@@ -50,7 +50,7 @@ export type Earlier = typeof EARLIER extends fc.Arbitrary<infer T> ? T : never;
 export class Life {
   flash: SimFlash;
   journal: Journal;
-  readonly model: Model;
+  model: Model;
   cuts = 0;
   private worked = 0;
 
@@ -147,8 +147,9 @@ export class Life {
   /** What waited is gone with the RAM, but for what was just being written. */
   private open(): void {
     this.journal = Journal.open(this.flash);
-    if (!this.model.follow(this.journal)) throw new Error('recovers what it must not');
-    this.model.pending.clear();
+    const contents = contentsOf(this.journal);
+    if (firstKept(contents, this.model) === null) throw new Error('recovers what it must not');
+    this.model = new Model(contents);
   }
 
   /** Goes on with a copy, having made sure that what happens to one does not show in the other. */

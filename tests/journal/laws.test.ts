@@ -21,7 +21,7 @@ describe('an arbitrary life', () => {
         const life = live(seed, earlier, events);
         cuts += life.cuts;
         life.calm();
-        expect(life.model.pending.size).toBe(0);
+        expect(life.model.pending.length).toBe(0);
         expect(life.journal.failed()).toBe(false);
         expect(life.journal.counts().retired).toBe(0);
       }),
@@ -41,7 +41,7 @@ describe('an arbitrary life', () => {
         life.calm();
         life.happen({ do: 'work', changes: 2400 });
         life.calm();
-        expect(life.model.pending.size).toBe(0);
+        expect(life.model.pending.length).toBe(0);
         expect(life.journal.failed()).toBe(false);
         expect(life.journal.counts().retired).toBe(new Set([one, other]).size);
       }),
@@ -73,7 +73,7 @@ describe('an arbitrary life', () => {
           if (event.do !== 'hold' && event.do !== 'restart' && event.do !== 'fail') life.happen(event);
         expect(life.flash.steps).toBe(steps);
         life.calm();
-        expect(life.model.pending.size).toBe(0);
+        expect(life.model.pending.length).toBe(0);
       }),
       { numRuns: RUNS / 4 },
     );

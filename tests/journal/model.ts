@@ -16,25 +16,21 @@ export type Contents = Map<number, string>;
 export const TYPES = [1, 2, 3];
 
 export class Model {
-  /** null: a drop. A change that is being made is here too, until its outcome is known. */
-  readonly pending = new Map<number, string | null>();
+  /** Changes that are not kept yet, text null a drop. One that is being made is here too, until its outcome is known. */
+  pending: readonly (readonly [key: number, text: string | null])[] = [];
 
   constructor(readonly kept: Contents = new Map()) {}
 
   /** Makes a change and holds the journal's outcome to the law. */
   change(journal: Journal, change: Change): Outcome {
-    const before = new Map(this.pending);
+    const before = this.pending;
     this.begin(change);
     const { type, slot, value } = change;
     const outcome = value === null ? journal.drop(type, slot) : journal.put(type, slot, value);
-    const key = keyOf(change);
+    if (outcome === 'failed') this.pending = before;
     if (!this.follow(journal)) throw new Error(`${outcome}, and the journal holds what it must not`);
-    if ((outcome === 'kept') === this.pending.has(key)) throw new Error(`${outcome}, which it is not`);
-    if (outcome === 'failed') {
-      this.pending.delete(key);
-      const earlier = before.get(key);
-      if (earlier !== undefined && this.kept.get(key) !== earlier) this.pending.set(key, earlier);
-    }
+    const isPending = this.pending.some(([key]) => key === keyOf(change));
+    if (outcome !== 'failed' && (outcome === 'kept') === isPending) throw new Error(`${outcome}, which it is not`);
     return outcome;
   }
 
@@ -42,19 +38,21 @@ export class Model {
   begin(change: Change): void {
     const key = keyOf(change);
     const text = change.value === null ? null : textOf(change.value);
-    this.pending.delete(key);
-    if ((this.kept.get(key) ?? null) !== text) this.pending.set(key, text);
+    const last = this.pending[this.pending.length - 1];
+    const ahead = last?.[0] === key ? this.pending.slice(0, -1) : this.pending;
+    const planned = ahead.findLast(([other]) => other === key);
+    const without = planned === undefined ? (this.kept.get(key) ?? null) : planned[1];
+    this.pending = without === text ? ahead : [...ahead, [key, text]];
   }
 
-  /** Takes the first pending changes as kept that the journal has kept; false where it holds anything else. */
+  /** Takes the pending changes as kept that no longer wait; false where the journal holds anything else. */
   follow(journal: Journal): boolean {
-    const count = firstKept(contentsOf(journal), this);
-    if (count === null) return false;
-    for (const [key, text] of [...this.pending].slice(0, count)) {
-      apply(this.kept, key, text);
-      this.pending.delete(key);
-    }
-    return true;
+    const [waiting] = journal.inside().waiting as [readonly unknown[]];
+    const count = this.pending.length - waiting.length;
+    if (count < 0) return false;
+    for (const [key, text] of this.pending.slice(0, count)) apply(this.kept, key, text);
+    this.pending = this.pending.slice(count);
+    return isSame(contentsOf(journal), this.kept);
   }
 }
 

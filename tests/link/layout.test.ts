@@ -11,8 +11,6 @@ import {
   HELLO_BITS,
   KIND_CODES,
   largest,
-  MAX_FRAME_BYTES,
-  MAX_PAIRING_BYTES,
   NONCE_BITS,
   PAIRING_NONCE_BITS,
   pairingBytes,
@@ -27,18 +25,20 @@ import { ALERT_LEVELS, TALLY_FLAGS } from '../../src/link/messages.js';
 const MOST_POINTS = 1000;
 
 test('each frame fits 27 bytes, and the tally fills them', () => {
-  expect(MAX_FRAME_BYTES).toBe(27);
   expect(frameBytes(TALLY_BITS)).toBe(27);
   expect(frameBytes(REPORT_BITS)).toBeLessThanOrEqual(27);
   expect(frameBytes(ACKNOWLEDGEMENT_BITS)).toBeLessThanOrEqual(27);
   expect(frameBytes(ACCEPT_BITS)).toBeLessThanOrEqual(27);
+  expect(frameBytes({ body: 8 * 16 })).toBe(27);
+  expect(() => frameBytes({ body: 8 * 17 })).toThrow('a frame of 28 bytes is longer than 27');
 });
 
 test('each frame of a pairing fits 244 bytes', () => {
-  expect(MAX_PAIRING_BYTES).toBe(244);
   for (const body of [HELLO_BITS, ANSWER_BITS, PAIRING_NONCE_BITS, REFUSE_BITS]) {
     expect(pairingBytes(body)).toBeLessThanOrEqual(244);
   }
+  expect(pairingBytes({ body: 8 * 239 })).toBe(244);
+  expect(() => pairingBytes({ body: 8 * 240 })).toThrow('a frame of 245 bytes is longer than 244');
 });
 
 test('a nonce has the 13 bytes that CCM wants with two bytes of length', () => {

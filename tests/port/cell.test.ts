@@ -42,4 +42,5 @@ test('CEL-1: looks come at growing intervals, and never more than about a minute
 
 test('the world and the devices mean the same by their thresholds', () => {
   expect({ low: LOW_MV, safe: SAFE_MV }).toEqual({ low: THRESHOLD_MV.low, safe: THRESHOLD_MV.safe });
+  expect([cellLevel(THRESHOLD_MV.full), cellLevel(THRESHOLD_MV.full - 1)]).toEqual([3, 2]);
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { ATTACKS, CUT_MOMENTS } from '../../src/scenario/day.js';
 import { writeScenario } from '../../src/scenario/write.js';
 import { airErrors, attack, cell, clock, cut, exchange, flashPage } from '../days/arbitrary-events.js';
 import { anyDay } from './days.js';
@@ -25,7 +26,11 @@ describe('writeScenario', () => {
   it('writes the faults of random days so that they read back', () => {
     const times = { gridMs: 1, workFromMs: 0, lastMs: 3_600_000 };
     const cast = { tools: 2, workers: 2 };
-    const faults = [airErrors, cut, cell, exchange, clock, flashPage, attack].map((fault) => fault(cast, times));
+    const faults = [
+      ...[airErrors, cell, exchange, clock, flashPage].map((fault) => fault(cast, times)),
+      ...CUT_MOMENTS.map((when) => cut(cast, times, when)),
+      ...ATTACKS.map((how) => attack(cast, times, how)),
+    ];
     const { day } = readRun(scenarioText({ tools: TWO_TOOLS }));
     fc.assert(
       fc.property(fc.oneof(...faults), (event) => {

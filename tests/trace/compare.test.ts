@@ -65,7 +65,7 @@ describe('differenceText', () => {
   firmware  #3 07:00:01.200 breaker shown.display icons=["run"] screen=run second=-1 value=6 (by #2)
               caused by #2 07:00:01.100 breaker input.push (by #1)
               caused by #1 07:00:01 Edda hand.start held=true tool=breaker
-The devices' states differ from the checkpoint at 07:01:00 on.
+Devices and world differ from the checkpoint at 07:01:00 on.
 `,
     );
   });

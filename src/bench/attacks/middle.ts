@@ -9,26 +9,22 @@ import { counterId, type Stage, wearableId } from '../stage.js';
 import { inject } from './attack.js';
 import type { AttackState, Middle } from './state.js';
 
-/** A frame of a pairing that comes by on its way. True where it goes no further. */
+/** What takes part in an exchange of keys: a refusal does not. */
+type Exchanged = Exclude<ClearMessage, { readonly frame: 'refuse' }>;
+
+/** A frame that comes by on its way. True where it goes no further: it is of a pairing, and no refusal. */
 export function intercept(stage: Stage, order: AttackState, frame: Uint8Array, meaning: Message): boolean {
-  switch (meaning.frame) {
-    case 'tally':
-    case 'report':
-    case 'ack':
-    case 'refuse':
-      return false;
-    case 'accept':
-      passAccept(stage, order, frame, meaning.by);
-      return true;
-    default: {
-      const message = readPairing(frame);
-      if (typeof message !== 'string') answer(stage, order, message);
-      return true;
-    }
+  if (meaning.frame === 'accept') {
+    passAccept(stage, order, frame, meaning.by);
+    return true;
   }
+  const message = readPairing(frame);
+  if (typeof message === 'string' || message.frame === 'refuse') return false;
+  answer(stage, order, message);
+  return true;
 }
 
-function answer(stage: Stage, order: AttackState, message: ClearMessage): void {
+function answer(stage: Stage, order: AttackState, message: Exchanged): void {
   order.middle ??= begin(stage, order);
   const { middle } = order;
   switch (message.frame) {
@@ -49,8 +45,6 @@ function answer(stage: Stage, order: AttackState, message: ClearMessage): void {
     case 'reveal':
       middle.counterNonce = message.nonce;
       say(stage, order, { ...ids(stage, order), frame: 'reveal', nonce: middle.nonce });
-      break;
-    case 'refuse':
       break;
   }
 }
@@ -118,7 +112,7 @@ function ids(stage: Stage, { tool, worker }: AttackState): { counter: number; we
   return { counter: counterId(tool), wearable: wearableId(stage, worker) };
 }
 
-function say(stage: Stage, order: AttackState, message: ClearMessage): void {
+function say(stage: Stage, order: AttackState, message: Exchanged): void {
   const toCounter = message.frame === 'hello' || message.frame === 'nonce';
   const { counter, wearable } = ids(stage, order);
   inject(stage, writePairing(message), toCounter ? counter : wearable, 'middle');

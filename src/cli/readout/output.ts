@@ -2,12 +2,11 @@
 
 import type { CounterRecord, UndeliveredSession } from '../../counter/readout.js';
 import { exposureOfPoints, pointsOfDose } from '../../exposure/points.js';
+import { WINDOW_MS } from '../../port/port.js';
 import { type Devices, toolOf, workerOf } from '../../trace/devices.js';
 import type { RecordedSession, RecordedShift, WearableRecord } from '../../wearable/record.js';
 import { CAUTIONS } from '../exposure/result.js';
 import type { CounterOutput, WearableOutput } from '../schemas/readout.js';
-
-const WINDOW_MS = 100;
 
 /** A counter tells of a session as a whole, and what it had told before lies on the ledger of the wearable already. */
 export const WHOLE_SESSIONS =

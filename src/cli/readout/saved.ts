@@ -4,7 +4,7 @@ import { beginsAsRecord } from '../../port/record.js';
 
 const STANDARD_INPUT = '-';
 
-/** A wearable's record has 14 000 bytes at most, twice as many digits, and perhaps some lines between them. */
+/** A wearable's record has fewer than 8 000 bytes (30 shifts, 256 sessions), twice as many digits, and perhaps some lines between them. */
 const MAX_BYTES = 100_000;
 
 const DIGITS = /^[0-9a-f\s]*$/i;

@@ -5,9 +5,9 @@ import type { EventOf } from '../../trace/kinds.js';
 import type { Facts } from './facts.js';
 import type { Invariant } from './invariant.js';
 import type { SessionFacts, Sums } from './session-facts.js';
+import { WINDOW_MS } from './stretch.js';
 import { sessionText } from './text.js';
 
-const WINDOW_MS = 100;
 /** A magnitude is set while the tool is at rest, so at most the windows of a start not yet confirmed (TRG-1) precede it. */
 const WINDOWS_BEFORE_CHANGE = 2;
 

@@ -2,9 +2,7 @@
 // leaving events out.
 import fc from 'fast-check';
 import {
-  ATTACKS,
   type Attack,
-  CUT_MOMENTS,
   type CutMoment,
   type DayEvent,
   type DayVerb,
@@ -135,18 +133,18 @@ const deviceOf = (cast: Cast) => fc.oneof(toolOf(cast), workerOf(cast));
 const outage = fc.oneof(fc.integer({ min: 1, max: 2000 }), fc.integer({ min: 1000, max: 600_000 }));
 
 /** Mostly within a record or a page, now and then after several. */
-export function cut(cast: Cast, times: Times, when?: CutMoment): EventOf<'cut'> {
+export function cut(cast: Cast, times: Times, when: CutMoment): EventOf<'cut'> {
   const bytes = fc.oneof(fc.nat(300), fc.nat(5000));
   return fc
     .record({
       atMs: anyTime(times),
       do: fc.constant('cut'),
       device: deviceOf(cast),
-      when: fc.constantFrom(...(when === undefined ? CUT_MOMENTS : [when])),
+      when: fc.constant(when),
       afterBytes: bytes,
       forMs: outage,
     })
-    .map((event) => ({ ...event, afterBytes: event.when === 'write' ? event.afterBytes : 0 }));
+    .map((event) => ({ ...event, afterBytes: when === 'write' ? event.afterBytes : 0 }));
 }
 
 /** Mostly so little that the device notices. */
@@ -175,18 +173,18 @@ export function flashPage(cast: Cast, times: Times): EventOf<'flash'> {
   return fc.record({ atMs: anyTime(times), do: fc.constant('flash'), device: deviceOf(cast), page: fc.nat(15) });
 }
 
-export function attack(cast: Cast, times: Times, how?: Attack): EventOf<'attack'> {
+export function attack(cast: Cast, times: Times, how: Attack): EventOf<'attack'> {
   return fc
     .record({
       atMs: anyTime(times),
       do: fc.constant('attack'),
-      how: fc.constantFrom(...(how === undefined ? ATTACKS : [how])),
+      how: fc.constant(how),
       tool: toolOf(cast),
       worker: workerOf(cast),
       everyMs: fc.oneof(fc.integer({ min: 50, max: 1000 }), fc.integer({ min: 1000, max: 60_000 })),
       forMs: fc.integer({ min: 1000, max: 600_000 }),
     })
-    .map((event) => ({ ...event, everyMs: event.how === 'middle' ? 0 : event.everyMs }));
+    .map((event) => ({ ...event, everyMs: how === 'middle' ? 0 : event.everyMs }));
 }
 
 export function sensor(cast: Cast, times: Times): EventOf<'sensor'> {

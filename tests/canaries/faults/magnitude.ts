@@ -58,14 +58,14 @@ export const MAGNITUDE: readonly Canary[] = [
     name: 'from blank the ring begins at its least value',
     breaks: ['MAG-2'],
     file: 'src/counter/setting.ts',
-    replace: [['setting.tenths = FIRST_FROM_BLANK_TENTHS;', 'setting.tenths = LEAST_TENTHS;']],
+    replace: [['setting.tenths = FIRST_FROM_BLANK_TENTHS;', 'setting.tenths = LEAST_MAGNITUDE_TENTHS;']],
     seed: null,
   },
   {
     name: 'the ring goes on below its least value, down to 0.1',
     breaks: ['MAG-1', 'MAG-2'],
     file: 'src/counter/setting.ts',
-    replace: [['Math.max(LEAST_TENTHS, turned)', 'Math.max(1, turned)']],
+    replace: [['Math.max(LEAST_MAGNITUDE_TENTHS, turned)', 'Math.max(1, turned)']],
     seed: null,
   },
   {

@@ -314,8 +314,8 @@ export const PAIRING: readonly Canary[] = [
     file: 'src/wearable/pairing.ts',
     replace: [
       [
-        'return commitment.every((byte, index) => byte === answer.commitment[index]);',
-        'return commitment.length === answer.commitment.length;',
+        'return sameBytes(answer.commitment, commitmentOf(board.cipher, answer.publicKey, publicKey, nonce));',
+        'return true;',
       ],
     ],
     seed: null,
@@ -375,5 +375,108 @@ export const PAIRING: readonly Canary[] = [
     file: 'src/counter/sessions.ts',
     replace: [['>= MAX_SEALED;', '> MAX_SEALED + 8;']],
     seed: null,
+  },
+  {
+    name: 'while a pairing is open whatever is counted is nobody’s',
+    breaks: ['PAI-3', 'PAI-4'],
+    file: 'src/counter/counter.ts',
+    replace: [
+      [
+        '    const sums = state.open?.sums ?? state.unclaimed;\n    if (detection',
+        '    const claimed = state.pairing === null ? state.open : null;\n    const sums = claimed?.sums ?? state.unclaimed;\n    if (detection',
+      ],
+      [
+        '    parts.board.inner.count(state.open?.session ?? 0, sums);',
+        '    parts.board.inner.count(claimed?.session ?? 0, sums);',
+      ],
+    ],
+    days: 'rich',
+    seed: 1,
+  },
+  {
+    name: 'a report tells only rated time as unclaimed',
+    breaks: ['PAI-4', 'MAG-6'],
+    file: 'src/counter/telling.ts',
+    replace: [
+      [
+        '    unclaimedWindows: keptUnclaimed.triggerWindows,\n',
+        '    unclaimedWindows: keptUnclaimed.triggerWindows - keptUnclaimed.unratedWindows,\n',
+      ],
+    ],
+    days: 'rich',
+    seed: null,
+  },
+  {
+    name: 'a report tells as unclaimed also what no wearable has acknowledged yet',
+    breaks: ['PAI-4'],
+    file: 'src/counter/telling.ts',
+    replace: [
+      [
+        '    unclaimedDose: keptUnclaimed.dose,\n',
+        "    unclaimedDose: state.sealed.reduce((sum, { frames }) => frames.reduce((sum, { message }) => message.frame === 'tally' ? sum + message.dose : sum, sum), keptUnclaimed.dose),\n",
+      ],
+    ],
+    seed: 12,
+  },
+  {
+    name: 'the counter opens the session with its own accept, and goes on asking for the wearable’s',
+    breaks: ['PAI-1'],
+    file: 'src/counter/pairing.ts',
+    replace: [
+      [
+        "by: 'counter' } as const;\n  transmit(sealMessage(board.cipher, { key, session }, message), peer, message);\n",
+        "by: 'counter' } as const;\n  transmit(sealMessage(board.cipher, { key, session }, message), peer, message);\n  if (state.open?.session === session) return;\n  if (state.open !== null) seal(parts);\n  openSession(parts, { ...opened(state.pairing), key });\n  board.inner.session(session, 'opened', peer);\n  parts.send({ type: 'OPENED' });\n",
+      ],
+    ],
+    seed: 3,
+  },
+  {
+    name: 'the counter opens the session once nobody has answered two of its accepts',
+    breaks: ['PAI-1'],
+    file: 'src/counter/chart.ts',
+    replace: [
+      [
+        "          after: { acceptAgain: { target: 'accepted', reenter: true, actions: 'sendAccept' } },\n          on: { ACCEPT: { target: '#resting', actions: 'openSession' } },\n        },\n",
+        "          after: { acceptAgain: { target: 'again', actions: 'sendAccept' } },\n          on: { ACCEPT: { target: '#resting', actions: 'openSession' } },\n        },\n        again: {\n          after: { acceptAgain: { target: '#resting', actions: ['sendAccept', 'openSession'] } },\n          on: { ACCEPT: { target: '#resting', actions: 'openSession' } },\n        },\n",
+      ],
+    ],
+    seed: 49,
+  },
+  {
+    name: 'the counter accepts without a push',
+    breaks: ['PAI-1'],
+    file: 'src/counter/chart.ts',
+    replace: [
+      [
+        "          on: { PUSH: { target: 'accepted', actions: 'sendAccept' } },\n",
+        "          on: { PUSH: { target: 'accepted', actions: 'sendAccept' } },\n          after: { acceptAgain: { target: 'accepted', actions: 'sendAccept' } },\n",
+      ],
+    ],
+    days: 'rich',
+    seed: null,
+  },
+  {
+    name: 'both have accepted, and the counter opens the session only a second later',
+    breaks: ['PAI-1', 'PAI-2'],
+    file: 'src/counter/chart.ts',
+    replace: [
+      [
+        "          on: { ACCEPT: { target: '#resting', actions: 'openSession' } },\n        },\n",
+        "          on: { ACCEPT: 'agreed' },\n        },\n        agreed: { after: { acceptAgain: { target: '#resting', actions: 'openSession' } } },\n",
+      ],
+    ],
+    seed: 1,
+  },
+  {
+    name: 'the counter takes its own accept, sent back to it, for the wearable’s',
+    breaks: ['PAI-2', 'TAL-4'],
+    file: 'src/counter/receive.ts',
+    replace: [
+      [
+        "message.frame !== 'accept' || message.by !== 'wearable' || !expected",
+        "message.frame !== 'accept' || !expected",
+      ],
+    ],
+    seed: 42,
   },
 ];

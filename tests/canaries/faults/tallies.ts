@@ -359,7 +359,7 @@ export const TALLIES: readonly Canary[] = [
     name: 'the most plausible rise of dose is worked out for 5 m/s² instead of 50',
     breaks: ['TAL-7'],
     file: 'src/wearable/tallies.ts',
-    replace: [['const MOST_U_PER_MS = 500 * 500;', 'const MOST_U_PER_MS = 50 * 50;']],
+    replace: [['const MOST_U_PER_MS = MAX_MAGNITUDE_TENTHS * MAX_MAGNITUDE_TENTHS;', 'const MOST_U_PER_MS = 50 * 50;']],
     seed: 12,
   },
   {
@@ -380,5 +380,77 @@ export const TALLIES: readonly Canary[] = [
       ],
     ],
     seed: null,
+  },
+  {
+    name: 'while another wearable is being paired a tally goes to that one',
+    breaks: ['TAL-1', 'PAI-3'],
+    file: 'src/counter/telling.ts',
+    replace: [
+      [
+        'parts.transmit(tally.bytes, open.wearable, tally.message);',
+        'parts.transmit(tally.bytes, state.pairing?.peer ?? open.wearable, tally.message);',
+      ],
+    ],
+    days: 'rich',
+    seed: 7,
+  },
+  {
+    name: 'trigger time is told at once, and written only where there are two seconds of it',
+    breaks: ['TAL-2', 'KEP-1'],
+    file: 'src/counter/telling.ts',
+    replace: [
+      [
+        'state.tallyWaits = !reserve(parts, open, 2) && parts.board.flash.busy();',
+        'const due = open.sequence + 2 > open.reserved || open.sums.triggerWindows - open.kept.triggerWindows >= 20;\n  state.tallyWaits = due && !reserve(parts, open, 2) && parts.board.flash.busy();',
+      ],
+      [
+        'const tally = makeTally(parts, open, open.kept, false);',
+        'const tally = makeTally(parts, open, open.sums, false);',
+      ],
+    ],
+    seed: 1,
+  },
+  {
+    name: 'a tool at rest tells nothing more, and a stop whose tally was lost is never told',
+    breaks: ['TAL-1', 'TAL-3'],
+    file: 'src/counter/chart.ts',
+    replace: [
+      [
+        "                telling: {\n                  after: { restingTally: { target: 'telling', reenter: true, actions: 'tell' } },\n                },\n",
+        '                telling: {},\n',
+      ],
+    ],
+    seed: 6,
+  },
+  {
+    name: 'tallies of an open session tell its dose in whole tenths of a point',
+    breaks: ['TAL-1', 'TAL-3', 'ACC-1'],
+    file: 'src/counter/telling.ts',
+    replace: [['    dose: sums.dose,\n', '    dose: sealed ? sums.dose : sums.dose - (sums.dose % 18_000_000),\n']],
+    seed: 1,
+  },
+  {
+    name: 'an old acknowledgement is refused once the display has taken what it says',
+    breaks: ['TAL-4', 'TAL-5'],
+    file: 'src/counter/receive.ts',
+    replace: [
+      [
+        "  if (old) return 'replayed';\n",
+        "  state.advice = { level: ack.level, leftTenths: ack.leftTenths };\n  if (old) return 'replayed';\n",
+      ],
+    ],
+    seed: 2,
+  },
+  {
+    name: 'a tally that is refused as an old one marks its shift incomplete',
+    breaks: ['TAL-4', 'TRG-3'],
+    file: 'src/wearable/tallies.ts',
+    replace: [
+      [
+        "  if (tally.sequence < link.highest) return 'replayed';\n",
+        "  if (tally.sequence < link.highest) {\n    markIncomplete(parts, link, 'implausible');\n    return 'replayed';\n  }\n",
+      ],
+    ],
+    seed: 2,
   },
 ];

@@ -299,4 +299,37 @@ export const WEARABLE: readonly Canary[] = [
     replace: [["  [TALLY_FLAGS.powerLost, 'power lost'],\n", '']],
     seed: null,
   },
+  {
+    name: 'a tally that raises no dose is not entered, and unrated time never gets to the ledger',
+    breaks: ['MAG-6', 'TAL-3'],
+    file: 'src/wearable/ledger.ts',
+    replace: [
+      [
+        '    tally.dose > entry.dose ||\n    tally.triggerWindows > entry.triggerWindows ||\n    tally.unratedWindows > entry.unratedWindows;\n',
+        '    tally.dose > entry.dose;\n',
+      ],
+    ],
+    seed: 1,
+  },
+  {
+    name: 'while a tool runs its entry is not written, and a restart goes back to the last stop',
+    breaks: ['WEA-5', 'KEP-1'],
+    file: 'src/wearable/journal.ts',
+    replace: [
+      [
+        '  if (!link.unkept && reserved === link.reserved) return true;\n',
+        '  if ((!link.unkept || (link.running && !link.sealed)) && reserved === link.reserved) return true;\n',
+      ],
+    ],
+    days: 'rich',
+    seed: 2,
+  },
+  {
+    name: 'unrated time of the ledger does not outlast a restart',
+    breaks: ['WEA-5', 'MAG-6'],
+    file: 'src/wearable/journal.ts',
+    replace: [['    unratedWindows: sums?.unratedWindows ?? 0,\n', '    unratedWindows: 0,\n']],
+    days: 'rich',
+    seed: 2,
+  },
 ];

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chargeAt, LOAD_MICROAMPS, leftPercent, newCell, setLoad, voltageMv } from '../../../sim/cell/cell.js';
+import { chargeAt, LOAD_MICROAMPS, newCell, setLoad, voltageMv } from '../../../sim/cell/cell.js';
 import { CAPACITY_NC } from '../../../sim/cell/curve.js';
 
 const HOUR_MS = 3_600_000;
@@ -30,9 +30,10 @@ describe('a cell', () => {
     expect(chargeAt(cell, 24 * HOUR_MS)).toBe(CAPACITY_NC / 2 - (16 * resting + 8 * running) * HOUR_MS);
   });
 
-  it('says what is left in percent, rounded down', () => {
-    for (const percent of [0, 1, 3, 99, 100]) expect(leftPercent(newCell(0, percent, running), 0)).toBe(percent);
-    expect(leftPercent(newCell(0, 100, running), 1)).toBe(99);
+  it('holds so many percent of its charge as it is given', () => {
+    for (const percent of [0, 1, 3, 99, 100]) {
+      expect(chargeAt(newCell(7, percent, running), 7)).toBe((CAPACITY_NC / 100) * percent);
+    }
   });
 
   it('sags under a load, and recovers when it is gone', () => {

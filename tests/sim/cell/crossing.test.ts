@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LOAD_MICROAMPS, leftPercent, newCell, setLoad, voltageMv } from '../../../sim/cell/cell.js';
-import { levelOf, nextCrossingMs, THRESHOLD_MV } from '../../../sim/cell/crossing.js';
+import { chargeAt, LOAD_MICROAMPS, newCell, setLoad, voltageMv } from '../../../sim/cell/cell.js';
+import { nextCrossingMs, THRESHOLD_MV } from '../../../sim/cell/crossing.js';
+import { CAPACITY_NC } from '../../../sim/cell/curve.js';
 
 const HOUR_MS = 3_600_000;
 const { resting, running, peak } = LOAD_MICROAMPS;
@@ -11,14 +12,14 @@ function held(mv: number): number {
   return THRESHOLDS.filter((threshold) => threshold <= mv).length;
 }
 
-/** What is left, in percent, when each threshold is crossed under the peaks by a cell that was full. */
+/** What is left, in percent rounded down, when each threshold is crossed under the peaks by a cell that was full. */
 function crossings(loadMicroamps: number): [mv: number, leftPercent: number][] {
   const cell = newCell(0, 100, loadMicroamps);
   const found: [number, number][] = [];
   for (let atMs = 0; found.length <= THRESHOLDS.length; ) {
     atMs = nextCrossingMs(cell, atMs, peak);
     if (atMs === Infinity) break;
-    found.push([voltageMv(cell, atMs, peak), leftPercent(cell, atMs)]);
+    found.push([voltageMv(cell, atMs, peak), Math.floor((chargeAt(cell, atMs) * 100) / CAPACITY_NC)]);
   }
   return found;
 }
@@ -74,20 +75,5 @@ describe('nextCrossingMs', () => {
       cell = setLoad(cell, cell.atMs + 16 * HOUR_MS, running);
     }
     expect(nextCrossingMs(newCell(0, 1, running), 0, peak)).toBeLessThan(5 * 60_000);
-  });
-});
-
-describe('levelOf', () => {
-  it.each([
-    [3200, 3],
-    [2800, 3],
-    [2799, 2],
-    [2600, 2],
-    [2599, 1],
-    [2400, 1],
-    [2399, 0],
-    [0, 0],
-  ])('says of %i mV level %i', (mv, level) => {
-    expect(levelOf(mv)).toBe(level);
   });
 });

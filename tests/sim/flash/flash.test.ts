@@ -55,6 +55,14 @@ describe('program', () => {
     expect(one.read(8, 8)).toEqual(new Uint8Array(8));
   });
 
+  it('refuses the bytes of a word that are blank, too, once any other of it was programmed', () => {
+    const one = flash();
+    one.program(8, Uint8Array.of(0x5a, BLANK, BLANK, BLANK));
+    expect(() => one.program(8, Uint8Array.of(0, 0x5a, 0x5a, 0x5a))).toThrow('the word at 8 has been programmed');
+    expect(() => one.program(4, Uint8Array.of(1, 2, 3, 4, 0, 0x5a, 0x5a, 0x5a))).toThrow('the word at 8');
+    expect(one.program(12, WORDS)).toBe(true);
+  });
+
   it('takes whole words within one page', () => {
     for (const [address, length] of [
       [2, 4],
@@ -228,6 +236,37 @@ describe('state', () => {
     go(one);
     expect(one.state()).toEqual(other.state());
     expect(one.state()).not.toEqual(before);
+  });
+
+  it('shows within whatever has happened to it', () => {
+    const one = flash();
+    const shown = new Set([JSON.stringify(one.inside())]);
+    const acts: readonly (() => void)[] = [
+      () => one.program(0, WORDS),
+      () => one.erase(2),
+      () => one.finishErase(),
+      () => one.spoil(3),
+      () => one.spoil(4),
+      () => one.failAfter(100),
+      () => one.failAfter(200),
+      () => one.failInErase(),
+      () => one.failNow(),
+    ];
+    for (const act of acts) {
+      act();
+      shown.add(JSON.stringify(one.inside()));
+    }
+    expect(shown.size).toBe(1 + acts.length);
+  });
+
+  it('shows within how much chance it has had', () => {
+    const [good, bad] = [0, 3].map((page) => {
+      const one = flash();
+      one.spoil(3);
+      one.program(page * pageBytes, WORDS);
+      return one.inside();
+    });
+    expect(good).not.toEqual(bad);
   });
 
   it('tells of each operation', () => {

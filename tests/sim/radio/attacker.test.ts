@@ -11,15 +11,16 @@ import {
   MAX_HEARD,
   newAttacker,
 } from '../../../sim/radio/attacker.js';
-import { HEADER_BITS, MAX_FRAME_BYTES } from '../../../src/link/layout.js';
+import { frameBytes, HEADER_BITS, TALLY_BITS } from '../../../src/link/layout.js';
 
 const COUNTER = 3;
 const WEARABLE = 9;
+const FRAME_BYTES = frameBytes(TALLY_BITS);
 const HEADER_BYTES = Object.values(HEADER_BITS).reduce((sum, bits) => sum + bits, 0) / 8;
 
 /** Frame number n of the pair: odd ones go to the counter, and no two are alike or one change apart. */
 function frame(n: number): AirFrame {
-  const bytes = new Uint8Array(MAX_FRAME_BYTES).fill(n % 251, HEADER_BYTES);
+  const bytes = new Uint8Array(FRAME_BYTES).fill(n % 251, HEADER_BYTES);
   bytes.set([0x08, 0xab, 0xcd, 0, 0, n >> 8, n & 255]);
   return { bytes, to: n % 2 === 0 ? WEARABLE : COUNTER };
 }
@@ -83,20 +84,20 @@ describe('the attacker', () => {
     for (const made of altered) expect(heard.has(key(made))).toBe(false);
     expect(altered.filter((made) => back.has(key(made))).length).toBeGreaterThan(400);
     const lengths = new Set(altered.map(({ bytes }) => bytes.length));
-    for (let change = -16; change <= 16; change++) expect(lengths).toContain(MAX_FRAME_BYTES + change);
+    for (let change = -16; change <= 16; change++) expect(lengths).toContain(FRAME_BYTES + change);
   });
 
   it('alters every byte of the header alone, every byte after it, and several at once', () => {
     const seen = new Set<number>();
     let scattered = 0;
     for (const { bytes, to } of sent(listener(1), 'alter', 3000)) {
-      if (to !== WEARABLE || bytes.length !== MAX_FRAME_BYTES) continue;
+      if (to !== WEARABLE || bytes.length !== FRAME_BYTES) continue;
       const changed = [...bytes.keys()].filter((at) => bytes[at] !== frame(0).bytes[at]);
       if (changed.length === 1) seen.add(changed[0]!);
       else scattered += 1;
     }
     expect(scattered).toBeGreaterThan(300);
-    expect(seen.size).toBe(MAX_FRAME_BYTES);
+    expect(seen.size).toBe(FRAME_BYTES);
   });
 
   it('forges a header that could come next to either of the two, with a body of chance', () => {
@@ -106,7 +107,7 @@ describe('the attacker', () => {
     for (const made of forged) {
       const newest = made.to === WEARABLE ? 48 : 49;
       expect(made.bytes.subarray(0, 3)).toEqual(frame(0).bytes.subarray(0, 3));
-      expect(made.bytes).toHaveLength(MAX_FRAME_BYTES);
+      expect(made.bytes).toHaveLength(FRAME_BYTES);
       expect(sequenceOf(made)).toBeGreaterThan(newest);
       expect(sequenceOf(made)).toBeLessThanOrEqual(newest + 16);
     }
