@@ -27,4 +27,4 @@ it('the oldest session makes room, after a restart too', () => {
   toldSession(wearable, 31, link++);
   fresh.hear(last);
   expect(wearable.refused).toEqual([]);
-});
+}, 60_000);

@@ -37,4 +37,4 @@ it('no report is acknowledged that a power failure can still take', () => {
     expect({ acknowledged, kept }).toEqual({ acknowledged: kept, kept });
   }
   expect(erasing).toBeGreaterThan(3);
-});
+}, 60_000);
