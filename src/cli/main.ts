@@ -8,6 +8,7 @@ const commands: Commands = {
   trace: async () => (await import('./trace.js')).addTrace,
   air: async () => (await import('./air.js')).addAir,
   readout: async () => (await import('./readout.js')).addReadout,
+  measure: async () => (await import('./measure.js')).addMeasure,
   exposure: async () => (await import('./exposure.js')).addExposure,
 };
 

@@ -3,11 +3,13 @@
 import { z } from 'zod';
 import { checkOutput } from '../../src/cli/schemas/check.js';
 import { exposureOutput } from '../../src/cli/schemas/exposure.js';
+import { measureOutput } from '../../src/cli/schemas/measure.js';
 import { readoutOutput } from '../../src/cli/schemas/readout.js';
 
 export const SCHEMAS: Readonly<Record<string, z.ZodType>> = {
   check: checkOutput,
   exposure: exposureOutput,
+  measure: measureOutput,
   readout: readoutOutput,
 };
 

@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { amount } from '../../scenario/fields/amount.js';
 import { type Field, nodeField, refusal, scalarField } from '../../scenario/fields/field.js';
 import { parseDecimal } from '../../scenario/fields/number.js';
-import { readFields } from '../../scenario/fields/read-fields.js';
+import { readSome } from '../../scenario/fields/read-fields.js';
 import { sentence } from '../../scenario/fields/text.js';
 import type { Problem } from '../../scenario/problem.js';
 import { Problems } from '../../scenario/problems.js';
@@ -58,13 +58,20 @@ export function readSheet(text: string, file: string): Sheet | readonly Problem[
   };
 }
 
-function mapFields<S extends z.ZodObject>(definition: S, node: Node, what: string, scope: Scope): z.output<S> | null {
-  if (node.kind === 'map') return readFields(definition, node, { what, span: node.span }, scope);
+/** What could be read, so that all is reported at once. */
+function mapFields<S extends z.ZodObject>(
+  definition: S,
+  node: Node,
+  what: string,
+  scope: Scope,
+): Partial<z.output<S>> | null {
+  if (node.kind === 'map') return readSome(definition, node, { what, span: node.span }, scope).values;
   scope.problems.at(node, 'value', `here stands ${nodeWord(node)}`, `expected ${what} as a map: {key: value}`);
   return null;
 }
 
-function checkOf({ reference, before, after }: z.output<typeof CALIBRATION>): CalibrationCheck {
+function checkOf({ reference, before, after }: Partial<z.output<typeof CALIBRATION>>): CalibrationCheck | null {
+  if (reference === undefined) return null;
   return { reference: reference.value, before: before?.value ?? null, after: after?.value ?? null };
 }
 

@@ -28,7 +28,7 @@ export interface Sides {
 }
 
 /**
- * sides: one where the hands are not told apart, else one a hand: the higher counts (Directive 2002/44/EC, Annex A.2(b)). Null
+ * sides: one where the hands are not told apart, else one a hand, none where nothing has a value: the higher counts (Directive 2002/44/EC, Annex A.2(b)). Null
  * where anything found, of recordings, samples or the sheet, doubts the value; the finding that is returned then says so.
  */
 export function recommend(
@@ -36,6 +36,8 @@ export function recommend(
   chainUncertainty: number | null,
   found: readonly Finding[],
 ): Recommendation | Finding {
+  const [first] = sides;
+  if (first === undefined) return withheld('no setting is recommended: no recording has a value');
   const higher = sides.reduce((most, side) => (side.value.total > most.value.total ? side : most));
   const against = found.filter(({ weight }) => weight !== 'notes');
   if (against.length > 0 || chainUncertainty === null) {
@@ -44,13 +46,23 @@ export function recommend(
   }
   const { total, variation } = higher.value;
   const magnitude = tenthsRoundedUp(total) / 10;
-  if (magnitude < LEAST_MAGNITUDE || magnitude > GREATEST_MAGNITUDE) {
+  if (!isSettable(magnitude)) {
     return withheld(
       `${magnitude} m/s² cannot be set: a counter takes ${LEAST_MAGNITUDE} to ${GREATEST_MAGNITUDE} m/s²`,
     );
   }
   const ofMean = (2 * (variation ?? 0)) / Math.sqrt(higher.count);
   return { magnitude, uncertainty: total * Math.hypot(chainUncertainty, ofMean), hand: higher.hand };
+}
+
+/** Whether no setting is recommended. */
+export function isFinding(setting: Recommendation | Finding): setting is Finding {
+  return 'says' in setting;
+}
+
+/** MAG-1: whether a counter can be set to it, m/s². */
+export function isSettable(magnitude: number): boolean {
+  return magnitude >= LEAST_MAGNITUDE && magnitude <= GREATEST_MAGNITUDE;
 }
 
 function withheld(says: string): Finding {

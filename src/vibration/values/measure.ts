@@ -38,7 +38,7 @@ export interface Measured {
 
 /**
  * The filter hears the first half second of each stretch backwards before it counts: its energy is as if it had always listened.
- * The seam is a kink, so no peak is taken for as long after it.
+ * The seam is a kink, so neither a peak nor a greatest second is looked for until as long after it.
  */
 const SETTLING_S = 0.5;
 
@@ -84,19 +84,24 @@ class Pass {
     for (const axis of AXES) this.spectra[axis].take(this.own[axis], 0, length);
     for (let from = 0; from < length; ) {
       const to = Math.min(length, from + this.running.room);
-      const part = noSquares();
-      this.filter.pass(this.own, from, to, part);
-      for (const index of AXES.keys()) {
-        this.squares.weighted[index]! += part.weighted[index]!;
-        this.squares.band[index]! += part.band[index]!;
-        if (this.passed < SETTLING_S * this.rateHz) continue;
-        const most = Math.max(this.squares.greatestWeighted[index]!, part.greatestWeighted[index]!);
-        this.squares.greatestWeighted[index] = most;
-      }
-      this.passed += to - from;
-      this.running.add(part.weighted[0]! + part.weighted[1]! + part.weighted[2]!, to - from);
+      this.add(from, to);
       from = to;
     }
+  }
+
+  private add(from: number, to: number): void {
+    const part = noSquares();
+    this.filter.pass(this.own, from, to, part);
+    const settled = this.passed >= SETTLING_S * this.rateHz;
+    this.passed += to - from;
+    for (const index of AXES.keys()) {
+      this.squares.weighted[index]! += part.weighted[index]!;
+      this.squares.band[index]! += part.band[index]!;
+      if (!settled) continue;
+      const most = Math.max(this.squares.greatestWeighted[index]!, part.greatestWeighted[index]!);
+      this.squares.greatestWeighted[index] = most;
+    }
+    if (settled) this.running.add(part.weighted[0]! + part.weighted[1]! + part.weighted[2]!, to - from);
   }
 
   values(recording: Recording, { frames, stretches, shifts }: Survey): Measured {
