@@ -150,7 +150,7 @@ describe('what cannot be read', () => {
     const said = await text(files, { sheet: wrong });
     expect(said).toContain('wrong.yaml:1:1  a measuring sheet has no "operater"');
     expect(said).toContain('a calibration needs "reference"');
-    expect(said).toContain('wrong.yaml:2:35');
+    expect(said).toContain('wrong.yaml:2:34');
     expect(said).toContain('wrong.yaml:3:');
   });
 });
