@@ -45,27 +45,23 @@ export class AxisCheck {
   /** begins: no neighbour of the samples before. */
   take(values: Float64Array, length: number, begins: boolean): void {
     const { high, low } = this;
-    let { quantum } = this;
+    const beyond = scan(values, length, begins ? Number.NaN : this.previous, high.level, low.level);
+    this.quantum = Math.min(this.quantum, beyond.quantum);
+    // Seldom but at the start: most blocks reach neither end.
+    if (beyond.reached) this.reachIn(values, length, begins);
+    this.previous = values[length - 1]!;
+    this.taken += length;
+  }
+
+  private reachIn(values: Float64Array, length: number, begins: boolean): void {
+    const { high, low } = this;
     let previous = begins ? Number.NaN : this.previous;
-    let highest = high.level;
-    let lowest = low.level;
     for (let at = 0; at < length; at++) {
       const value = values[at]!;
-      const step = Math.abs(value - previous);
-      if (step < quantum && step > 0) quantum = step;
-      if (value >= highest) {
-        reach(high, value, step, this.taken + at);
-        highest = value;
-      }
-      if (value <= lowest) {
-        reach(low, value, step, this.taken + at);
-        lowest = value;
-      }
+      if (value >= high.level) reach(high, value, Math.abs(value - previous), this.taken + at);
+      if (value <= low.level) reach(low, value, Math.abs(value - previous), this.taken + at);
       previous = value;
     }
-    this.quantum = quantum;
-    this.previous = previous;
-    this.taken += length;
   }
 
   get flat(): boolean {
@@ -103,4 +99,19 @@ function reach(top: Top, value: number, step: number, at: number): void {
   }
   top.run = 1;
   top.entry = Number.isNaN(step) ? 0 : step;
+}
+
+/** The least step that is not 0, and whether a sample is at or beyond one of the levels. */
+function scan(values: Float64Array, length: number, before: number, high: number, low: number) {
+  let quantum = Number.POSITIVE_INFINITY;
+  let reached = false;
+  let previous = before;
+  for (let at = 0; at < length; at++) {
+    const value = values[at]!;
+    const step = Math.abs(value - previous);
+    if (step < quantum && step > 0) quantum = step;
+    if (value >= high || value <= low) reached = true;
+    previous = value;
+  }
+  return { quantum, reached };
 }
