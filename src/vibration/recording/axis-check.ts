@@ -7,8 +7,6 @@ export const CLIPPED_RUN = 3;
  * samples too, but the step up to it is small (for three equal samples at most 4); a clipped top is hit at full slope.
  */
 const STEEP_QUANTA = 6;
-/** In quanta: a weaker signal has too few steps to tell its tops from clipped ones. */
-const RESOLVED_QUANTA = 64;
 
 /** One end of the range. */
 interface Top {
@@ -69,11 +67,9 @@ export class AxisCheck {
   }
 
   clipping(fullScale: FullScale | null): Clipping | null {
-    const range = this.high.level - this.low.level;
-    if (!(range > 0)) return null;
+    if (!(this.high.level > this.low.level)) return null;
     const isClipped = (top: Top, limit: number | undefined) =>
-      top.runs > 0 &&
-      (top.level === limit || (top.steepest > STEEP_QUANTA * this.quantum && range > RESOLVED_QUANTA * this.quantum));
+      top.runs > 0 && (top.level === limit || top.steepest > STEEP_QUANTA * this.quantum);
     if (isClipped(this.high, fullScale?.high)) return this.high;
     return isClipped(this.low, fullScale?.low) ? this.low : null;
   }
