@@ -7,8 +7,6 @@ export const CLIPPED_RUN = 3;
  * samples too, but the step up to it is small (for three equal samples at most 4); a clipped top is hit at full slope.
  */
 const STEEP_QUANTA = 6;
-/** In quanta: a weaker signal has too few steps to tell its tops from clipped ones. */
-const RESOLVED_QUANTA = 64;
 
 /** One end of the range. */
 interface Top {
@@ -45,27 +43,23 @@ export class AxisCheck {
   /** begins: no neighbour of the samples before. */
   take(values: Float64Array, length: number, begins: boolean): void {
     const { high, low } = this;
-    let { quantum } = this;
+    const beyond = scan(values, length, begins ? Number.NaN : this.previous, high.level, low.level);
+    this.quantum = Math.min(this.quantum, beyond.quantum);
+    // Seldom but at the start: most blocks reach neither end.
+    if (beyond.reached) this.reachIn(values, length, begins);
+    this.previous = values[length - 1]!;
+    this.taken += length;
+  }
+
+  private reachIn(values: Float64Array, length: number, begins: boolean): void {
+    const { high, low } = this;
     let previous = begins ? Number.NaN : this.previous;
-    let highest = high.level;
-    let lowest = low.level;
     for (let at = 0; at < length; at++) {
       const value = values[at]!;
-      const step = Math.abs(value - previous);
-      if (step < quantum && step > 0) quantum = step;
-      if (value >= highest) {
-        reach(high, value, step, this.taken + at);
-        highest = value;
-      }
-      if (value <= lowest) {
-        reach(low, value, step, this.taken + at);
-        lowest = value;
-      }
+      if (value >= high.level) reach(high, value, Math.abs(value - previous), this.taken + at);
+      if (value <= low.level) reach(low, value, Math.abs(value - previous), this.taken + at);
       previous = value;
     }
-    this.quantum = quantum;
-    this.previous = previous;
-    this.taken += length;
   }
 
   get flat(): boolean {
@@ -73,11 +67,9 @@ export class AxisCheck {
   }
 
   clipping(fullScale: FullScale | null): Clipping | null {
-    const range = this.high.level - this.low.level;
-    if (!(range > 0)) return null;
+    if (!(this.high.level > this.low.level)) return null;
     const isClipped = (top: Top, limit: number | undefined) =>
-      top.runs > 0 &&
-      (top.level === limit || (top.steepest > STEEP_QUANTA * this.quantum && range > RESOLVED_QUANTA * this.quantum));
+      top.runs > 0 && (top.level === limit || top.steepest > STEEP_QUANTA * this.quantum);
     if (isClipped(this.high, fullScale?.high)) return this.high;
     return isClipped(this.low, fullScale?.low) ? this.low : null;
   }
@@ -103,4 +95,19 @@ function reach(top: Top, value: number, step: number, at: number): void {
   }
   top.run = 1;
   top.entry = Number.isNaN(step) ? 0 : step;
+}
+
+/** The least step that is not 0, and whether a sample is at or beyond one of the levels. */
+function scan(values: Float64Array, length: number, before: number, high: number, low: number) {
+  let quantum = Number.POSITIVE_INFINITY;
+  let reached = false;
+  let previous = before;
+  for (let at = 0; at < length; at++) {
+    const value = values[at]!;
+    const step = Math.abs(value - previous);
+    if (step < quantum && step > 0) quantum = step;
+    if (value >= high || value <= low) reached = true;
+    previous = value;
+  }
+  return { quantum, reached };
 }

@@ -66,9 +66,11 @@ describe('clipping', () => {
 
   it('at full scale needs no steep flank', () => {
     const fullScale = { low: -12, high: 12 - 12 / 32_768 };
-    const slow: Signal = (at) => Math.min(fullScale.high, 12.001 * Math.sin(0.004 * at));
+    const wave = stepped((at) => 12.001 * Math.sin(0.004 * at), 12 / 32_768);
+    const slow: Signal = (at) => Math.min(fullScale.high, wave(at));
+    expect(whats(check(slow))).toEqual([]);
     expect(whats(check(slow, { fullScale }))).toEqual(['doubts clipped']);
-    const low: Signal = (at) => Math.max(fullScale.low, 12.001 * Math.sin(0.004 * at));
+    const low: Signal = (at) => Math.max(fullScale.low, wave(at));
     expect(whats(check(low, { fullScale }))).toEqual(['doubts clipped']);
   });
 });

@@ -51,6 +51,9 @@ describe('a file', () => {
     rmSync(path);
     for await (const _ of recording.blocks()) expect.unreachable();
     expect(whats(recording)).toEqual(['refuses empty', 'refuses reading-failed']);
+    files.write('w.wav', wavFile(WAV, FRAMES));
+    for await (const { length } of recording.blocks()) expect(length).toBe(3);
+    expect(whats(recording)).not.toContain('refuses reading-failed');
   });
 });
 

@@ -19,27 +19,38 @@ export const UNEVEN_PART = 0.1;
 const UNEVEN_IN = 1000;
 /** Of the rate: the same recorder's rate may wander by so much between the first rows and the whole. */
 export const DRIFT_PART = 0.001;
+/** A clock of which one step in so many is none stands still. */
+const STANDSTILL_IN = 10;
 /** Rounds in which steps with lost samples are left out of the mean. */
 const ROUNDS = 3;
 /** Of a time's size: what is lost when it is kept as a binary number. */
-const BINARY_PART = 2 ** -51;
+const BINARY_PART = 2 ** -52;
 
-/** Usual step in s, from the first rows' times; null where they do not tell: fewer than two, or no progress. */
-export function usualStep(stamps: readonly Stamp[]): number | null {
+/** What the first rows tell of the clock, in s. */
+export interface Pace {
+  /** From sample to sample. */
+  readonly step: number;
+  /** By which the clock advances where it often stands still, whatever digits are printed; else 0. */
+  readonly grain: number;
+}
+
+/** null where the times do not tell: fewer than two, or no progress. */
+export function paceOf(stamps: readonly Stamp[]): Pace | null {
   const steps = stamps.slice(1).map((stamp, at) => [stamp.time - stamps[at]!.time, blur(stamps[at]!, stamp)] as const);
   const forward = steps.filter(([step]) => step >= 0);
   const sorted = forward.map(([step]) => step).sort((a, b) => a - b);
-  const median = sorted[Math.floor(sorted.length / 2)] ?? 0;
-  // Times that are printed too coarsely often stand still from row to row: then the mean is a better start.
-  let usual = median > 0 ? median : sum(sorted) / sorted.length;
+  const moving = sorted.findIndex((step) => step > 0);
+  if (moving === -1) return null;
+  const grain = moving * STANDSTILL_IN >= sorted.length ? sorted[moving]! : 0;
+  // The middle one leaves gaps out; of a clock that stands still, only the mean tells anything.
+  let usual = grain > 0 ? sum(sorted) / sorted.length : sorted[Math.floor(sorted.length / 2)]!;
   let counting = forward;
   for (let round = 0; round < ROUNDS; round++) {
-    counting = forward.filter(([step, blurred]) => step <= longest(1, usual, blurred));
+    counting = forward.filter(([step, blurred]) => step <= longest(1, usual, Math.max(blurred, grain)));
     usual = sum(counting.map(([step]) => step)) / counting.length;
   }
-  if (!(usual > 0)) return null;
-  const digits = Math.max(stamps[0]!.resolution, stamps.at(-1)!.resolution);
-  return roundedStep(usual, digits / (counting.length * usual));
+  const digits = Math.max(stamps[0]!.resolution, stamps.at(-1)!.resolution, grain);
+  return { step: roundedStep(usual, digits / (counting.length * usual)), grain };
 }
 
 /** A whole number of Hz, where the digits of the times allow it. part: what the step may be off. */
@@ -77,8 +88,13 @@ export class Clock {
   private blurred = 0;
   private coarsest = 0;
 
-  /** usual: s from sample to sample. */
-  constructor(private readonly usual: number) {}
+  private readonly usual: number;
+  private readonly grain: number;
+
+  constructor({ step, grain }: Pace) {
+    this.usual = step;
+    this.grain = grain;
+  }
 
   /** A row without a time that can be used. */
   skip(): void {
@@ -93,7 +109,7 @@ export class Clock {
     this.rows = 0;
     if (last === null) return true;
     const step = stamp.time - last.time;
-    const blurred = blur(last, stamp);
+    const blurred = Math.max(blur(last, stamp), this.grain);
     if (step < 0) {
       this.backwards.add(() => `line ${line}, from ${shown(last.time)} s to ${shown(stamp.time)} s`);
       return false;
@@ -151,7 +167,7 @@ export class Clock {
       found.push(finding('doubts', 'rate-drifts', says));
     }
     if (this.coarsest > COARSE_PART * this.usual) {
-      const says = `Times are printed in steps of ${shown(1000 * this.coarsest)} ms: shorter gaps cannot all be seen. Print more digits.`;
+      const says = `Times go in steps of ${shown(1000 * this.coarsest)} ms: shorter gaps cannot all be seen. Print finer times.`;
       found.push(finding('notes', 'time-coarse', says));
     }
     return found;

@@ -5,7 +5,7 @@ import { finding, shown } from '../findings.js';
 import { GREATEST_RATE_HZ } from '../limits.js';
 import type { Block, Finding } from '../recording.js';
 import type { Pass, Source } from '../streamed.js';
-import { Clock, type Stamp, usualStep } from './clock.js';
+import { Clock, type Pace, paceOf, type Stamp } from './clock.js';
 import { type CsvHead, readCsvHead } from './head.js';
 import { linesOf } from './lines.js';
 import { isComment, readNumber, resolutionOf } from './numbers.js';
@@ -31,20 +31,20 @@ export async function openCsv(file: FileHandle, path: string, fileBytes: number,
       line: head.line - 1,
     });
   }
-  const step = timed ? await timedStep(file, head) : null;
+  const pace = timed ? await readPace(file, head) : null;
   return {
     name: path,
-    rateHz: step === null ? rateHz! : rateOf(step),
+    rateHz: pace === null ? rateHz! : rateOf(pace),
     totalBytes: fileBytes,
     axes: axesOf(head.shape.columns),
     fullScale: null,
-    findings: [...head.findings, ...(step === null ? [] : contradiction(1 / step, rateHz))],
-    pass: () => new CsvPass(path, head, step),
+    findings: [...head.findings, ...(pace === null ? [] : contradiction(rateOf(pace), rateHz))],
+    pass: () => new CsvPass(path, head, pace),
   };
 }
 
 /** 1/(1/rate) of a whole rate may be off by its last bit. */
-function rateOf(step: number): number {
+function rateOf({ step }: Pace): number {
   const whole = Math.round(1 / step);
   return 1 / whole === step ? whole : 1 / step;
 }
@@ -55,8 +55,8 @@ function contradiction(timedHz: number, givenHz: number | undefined): Finding[] 
   return [finding('doubts', 'rate-contradicted', says)];
 }
 
-/** s. Throws Refused. */
-async function timedStep(file: FileHandle, head: CsvHead): Promise<number> {
+/** Throws Refused. */
+async function readPace(file: FileHandle, head: CsvHead): Promise<Pace> {
   const { index, factor } = head.shape.columns.find(({ role }) => role === 'time')!;
   const stamps: Stamp[] = [];
   let lines = 0;
@@ -70,13 +70,13 @@ async function timedStep(file: FileHandle, head: CsvHead): Promise<number> {
     }
     if (stamps.length >= ROWS_TIMED || lines >= LINES_TIMED) break;
   }
-  const step = usualStep(stamps);
-  if (step === null || !Number.isFinite(1 / step) || 1 / step > GREATEST_RATE_HZ) {
+  const pace = paceOf(stamps);
+  if (pace === null || 1 / pace.step > GREATEST_RATE_HZ) {
     throw new Refused('the times of the first rows tell no rate: they must be numbers that grow from row to row', {
       line: head.line,
     });
   }
-  return step;
+  return pace;
 }
 
 class CsvPass implements Pass {
@@ -90,9 +90,9 @@ class CsvPass implements Pass {
   constructor(
     private readonly path: string,
     private readonly head: CsvHead,
-    step: number | null,
+    pace: Pace | null,
   ) {
-    this.rows = new Rows(head.shape, step === null ? null : new Clock(step));
+    this.rows = new Rows(head.shape, pace === null ? null : new Clock(pace));
   }
 
   async *blocks(): AsyncGenerator<Block> {

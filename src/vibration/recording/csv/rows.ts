@@ -15,7 +15,7 @@ export interface RowShape {
   readonly mark: DecimalMark;
 }
 
-/** none: no row of samples, such as a comment; bad: one that cannot be used. */
+/** none: no row of samples, such as a comment; bad: one that cannot be used, and that the next one does not follow. */
 export type Judgement = 'none' | 'bad' | 'begins' | 'follows';
 
 /** Times beyond it, in s, are none: in every count of seconds it is some ten thousand years away. */
@@ -24,7 +24,6 @@ export const GREATEST_TIME_S = 1e12;
 export class Rows {
   /** m/s², of the row judged last, where it begins or follows. */
   readonly sample: Record<Axis, number> = { x: 0, y: 0, z: 0 };
-  private broken = true;
   private readonly bad = new Places();
   private readonly long = new Places();
   private readonly impossible = new Places();
@@ -40,10 +39,7 @@ export class Rows {
     if (cells !== null && (isBlank(cells) || isComment(cells[0]!))) return 'none';
     const stamp = this.read(cells, line);
     if (stamp === null) return this.breakOff();
-    const follows = this.clock?.follow(stamp, line) ?? true;
-    const goesOn = follows && !this.broken;
-    this.broken = false;
-    return goesOn ? 'follows' : 'begins';
+    return (this.clock?.follow(stamp, line) ?? true) ? 'follows' : 'begins';
   }
 
   tooLong(line: number): Judgement {
@@ -72,7 +68,6 @@ export class Rows {
   }
 
   private breakOff(): 'bad' {
-    this.broken = true;
     this.clock?.skip();
     return 'bad';
   }

@@ -50,6 +50,20 @@ describe('the rate', () => {
     expect(whats(found)).toEqual(['notes time-coarse']);
   });
 
+  it('is told by a clock that goes in milliseconds and prints six digits all the same', async () => {
+    const found = await read(even(12_800, 6400).map((time) => `${time.toFixed(3)}000`));
+    expect(found.rateHz / 6400).toBeCloseTo(1, 3);
+    expect(lengths(found)).toEqual([12_800]);
+    expect(whats(found)).toEqual(['notes time-coarse']);
+    expect(says(found, 'time-coarse')).toContain('steps of 1 ms');
+  });
+
+  it('is not blamed for what binary numbers lose of seconds since 1970', async () => {
+    // In steps of 238 ns there, with 1 µs from sample to sample.
+    const found = await read(even(9000, 1e6, 1_700_000_000).map((time) => time.toFixed(9)));
+    expect(whats(found)).toEqual(['doubts too-short']);
+  });
+
   it('need not be whole, nor begin at 0', async () => {
     const found = await read(even(9000, 4166.6667, 1_700_000_000).map((time) => time.toFixed(6)));
     expect(found.rateHz / 4166.6667).toBeCloseTo(1, 6);

@@ -106,12 +106,12 @@ describe('the header', () => {
   });
 
   it('may be followed by a row of units', async () => {
-    const path = files.write('a.csv', 'time;x;y;z\nms;g;g;m/s²\n0;1;2;3\n0.5;2;3;4\n1;1;2;3\n');
+    const path = files.write('a.csv', 'time;x;y;z\nms;g;g;m/s²\n0;1;2;3\n0.5;2;3;4\n1;1;2;3\nbad;1;2;3\n');
     const read = await readAll(path);
     expect(read.rateHz).toBe(2000);
     expect(read.stretches[0]![0]).toEqual([9.80665, 19.6133, 3]);
     expect(says(read, 'unit-assumed')).toBe('');
-    expect(says(read, 'rows-bad')).toBe('');
+    expect(says(read, 'rows-bad')).toContain('1 row cannot be read: line 6');
   });
 
   it('may come behind comments of any number and lines that are neither', async () => {
