@@ -3,13 +3,14 @@ import { readFileSync } from 'node:fs';
 import { renderProblem } from '../../scenario/render.js';
 import { isRecordingError } from '../../vibration/recording/error.js';
 import { openRecording } from '../../vibration/recording/open.js';
-import type { Finding, Recording } from '../../vibration/recording/recording.js';
-import { type OperationValue, operationValue } from '../../vibration/setting/operation.js';
+import type { Recording } from '../../vibration/recording/recording.js';
+import { operationValue } from '../../vibration/setting/operation.js';
 import { HANDS, type Hand, recommend } from '../../vibration/setting/recommend.js';
 import { type Sheet, sheetFindings } from '../../vibration/setting/sheet.js';
-import { type Measured, measure } from '../../vibration/values/measure.js';
+import { measure } from '../../vibration/values/measure.js';
 import { measureJson } from './output.js';
 import { readSheet } from './read-sheet.js';
+import type { FileResult, HandResult, MeasureResult } from './result.js';
 import { measureText } from './text.js';
 
 export interface MeasureOptions {
@@ -18,29 +19,6 @@ export interface MeasureOptions {
   readonly rate?: number;
   readonly fullScale?: number;
   readonly json?: boolean;
-}
-
-/** One file; values null where a finding refuses them. */
-export interface FileResult {
-  readonly file: string;
-  readonly hand: Hand | null;
-  readonly rateHz: number;
-  readonly values: Measured | null;
-  readonly findings: readonly Finding[];
-}
-
-export interface HandResult {
-  readonly hand: Hand | null;
-  readonly files: number;
-  readonly value: OperationValue;
-}
-
-export interface MeasureResult {
-  readonly files: readonly FileResult[];
-  /** Of the files that have a value. */
-  readonly hands: readonly HandResult[];
-  readonly sheet: { readonly file: string | null; readonly findings: readonly Finding[] };
-  readonly setting: ReturnType<typeof recommend>;
 }
 
 export type Answer = { readonly answer: string; readonly allHaveValues: boolean } | { readonly refusal: string };

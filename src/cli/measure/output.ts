@@ -6,7 +6,7 @@ import { THIRD_OCTAVES } from '../../vibration/weighting/bands.js';
 import { AXES } from '../../vibration/weighting/filter.js';
 import { CAUTIONS } from '../exposure/result.js';
 import type { MeasureOutput } from '../schemas/measure.js';
-import type { FileResult, HandResult, MeasureResult } from './answer.js';
+import type { FileResult, HandResult, MeasureResult } from './result.js';
 
 export function measureJson(result: MeasureResult): string {
   return `${JSON.stringify(measureOutputOf(result), null, 2)}\n`;

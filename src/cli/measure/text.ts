@@ -5,7 +5,7 @@ import { isFinding } from '../../vibration/setting/recommend.js';
 import { AXES } from '../../vibration/weighting/filter.js';
 import { CAUTIONS } from '../exposure/result.js';
 import { inColumns } from '../readout/columns.js';
-import type { FileResult, HandResult, MeasureResult } from './answer.js';
+import type { FileResult, HandResult, MeasureResult } from './result.js';
 
 const HEAD = ['recording', 'hand', 'length', 'a_hwx', 'a_hwy', 'a_hwz', 'a_hv', 'greatest second', 'crest factors'];
 const SIDES = ['left', 'left', 'right', 'right', 'right', 'right', 'right', 'right', 'left'] as const;
