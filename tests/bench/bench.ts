@@ -1,7 +1,7 @@
 // npm run bench: how many working days the bench runs in a second, on one core, in one run:
 // on the transition table and on actors, outcome only, and with trace, hash and invariants, each with frames as bytes under a
 // checksum and with keys; beside them the limit, a bare heap loop that pushes and takes the same number of events and does
-// nothing else.
+// nothing else. Then what W_h costs a sample of an axis, beside a loop that only copies the samples.
 import { DueQueue } from '../../sim/kernel/queue.js';
 import { Bench, type BenchOptions } from '../../src/bench/bench.js';
 import { actorEngine } from '../../src/bench/engines/actors.js';
@@ -9,6 +9,7 @@ import { tableEngine } from '../../src/bench/engines/table.js';
 import { Invariants } from '../../src/judge/invariants/watcher.js';
 import { TraceHash } from '../../src/trace/hash.js';
 import { benchDay } from './bench-day.js';
+import { weightingLines } from './weighting.js';
 
 const ROUNDS = 7;
 const DAYS_A_ROUND = 8;
@@ -45,6 +46,8 @@ print(
   `${'what'.padEnd(38)}${'ms a day'.padStart(10)}${'days/s'.padStart(9)}${'best'.padStart(9)}${'worst'.padStart(9)}`,
 );
 for (const row of rows) print(measure(row));
+print('');
+for (const line of weightingLines()) print(line);
 
 function measure({ what, run }: Row): string {
   const days = what.startsWith('actors') ? 1 : DAYS_A_ROUND;

@@ -1,4 +1,4 @@
-// The long campaign over recordings: ten thousand damaged files, an hour of three channels and what it costs, and a line and a
+// npm run recordings, the long campaign over recordings: ten thousand damaged files, an hour of three channels and what it costs, and a line and a
 // comment that do not end. Says what came of them; ends with exit code 1 where something went wrong.
 import { costOf, writeEndless, writeLongCsv, writeSparseWav } from './big-files.js';
 import { RATE_HZ } from './csv-files.js';
