@@ -6,48 +6,57 @@ const PASS_HZ = 10 ** 3.15;
 /** The lower rate is at least so high: then what folds back lies above PASS_HZ, with room for the filter to fall. */
 const LEAST_HZ = 5120;
 /** Of the stop band, dB. */
-const ATTENUATION_DB = 70;
+const ATTENUATION_DB = 60;
 
 export class Decimator {
   readonly factor: number;
   readonly rateHz: number;
+  /** The first half of the taps and the middle one: the second half mirrors the first. */
   private readonly taps: Float64Array;
-  /** What came last, twice as long as the taps, written twice, so that a stretch of it is never cut in two. */
-  private readonly history: Float64Array;
-  private at = 0;
+  private readonly size: number;
+  /** What came last before the samples that are taken, one less than there are taps; then these samples. */
+  private line: Float64Array;
+  /** Samples still to pass before the next one that is kept. */
   private due = 0;
 
   constructor(rateHz: number) {
     this.factor = Math.max(1, Math.floor(rateHz / LEAST_HZ));
     this.rateHz = rateHz / this.factor;
-    this.taps = this.factor === 1 ? Float64Array.of(1) : lowPass(rateHz, this.rateHz - PASS_HZ);
-    this.history = new Float64Array(2 * this.taps.length);
+    const taps = this.factor === 1 ? Float64Array.of(1) : lowPass(rateHz, this.rateHz - PASS_HZ);
+    this.size = taps.length;
+    this.taps = taps.slice(0, (taps.length + 1) / 2);
+    this.line = new Float64Array(taps.length - 1);
   }
 
   /** A new stretch begins: what came before a gap is forgotten. */
   begin(): void {
-    this.history.fill(0);
+    this.line.fill(0);
     this.due = 0;
   }
 
   /** Takes samples from..to-1 and writes what is kept to `out`, which has room for it; returns how many were written. */
   take(samples: Float64Array, from: number, to: number, out: Float64Array): number {
-    const { taps, history, factor } = this;
-    const size = taps.length;
+    const { taps, factor, size } = this;
+    const count = to - from;
+    if (this.line.length < size - 1 + count) {
+      const longer = new Float64Array(size - 1 + count);
+      longer.set(this.line.subarray(0, size - 1));
+      this.line = longer;
+    }
+    const { line } = this;
+    line.set(samples.subarray(from, to), size - 1);
+    const half = (size - 1) / 2;
     let written = 0;
-    for (let index = from; index < to; index++) {
-      history[this.at] = samples[index]!;
-      history[this.at + size] = samples[index]!;
-      this.at = this.at + 1 === size ? 0 : this.at + 1;
-      if (this.due > 0) {
-        this.due -= 1;
-        continue;
+    let at = this.due;
+    for (; at < count; at += factor) {
+      let sum = taps[half]! * line[at + half]!;
+      for (let tap = 0, mirrored = at + size - 1; tap < half; tap++, mirrored--) {
+        sum += taps[tap]! * (line[at + tap]! + line[mirrored]!);
       }
-      this.due = factor - 1;
-      let sum = 0;
-      for (let tap = 0; tap < size; tap++) sum += taps[tap]! * history[this.at + tap]!;
       out[written++] = sum;
     }
+    this.due = at - count;
+    line.copyWithin(0, count, count + size - 1);
     return written;
   }
 }
