@@ -25,10 +25,10 @@ function definedAt(hz: number): number {
 }
 
 describe('FrontEnd', () => {
-  it('limits the band as the standard defines, within 1 % up to 800 Hz', () => {
+  it('limits the band as the standard defines, within 1.5 % up to 800 Hz', () => {
     for (const hz of [2, 4, 6.3, 8, 16, 100, 400, 800]) {
-      expect(gainAt(hz) / definedAt(hz), `${hz} Hz`).toBeGreaterThan(0.99);
-      expect(gainAt(hz) / definedAt(hz), `${hz} Hz`).toBeLessThan(1.01);
+      expect(gainAt(hz) / definedAt(hz), `${hz} Hz`).toBeGreaterThan(0.985);
+      expect(gainAt(hz) / definedAt(hz), `${hz} Hz`).toBeLessThan(1.015);
     }
     // The bilinear transform bends only above the corner, where it takes away more.
     expect(gainAt(10 ** 3.1)).toBeCloseTo(definedAt(10 ** 3.1), 3);
