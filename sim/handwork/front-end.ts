@@ -19,15 +19,24 @@ const GAIN = HIGH_PASS.b0 * LOW_PASS.b0;
 /** Ringing of the high-pass has died down to 0.02 % after it. */
 export const SETTLE_MS = 300;
 
+/** What a front end remembers of the samples that have passed, as plain data. */
+export interface FrontEndState {
+  readonly h1: number;
+  readonly h2: number;
+  readonly l1: number;
+  readonly l2: number;
+}
+
 export class FrontEnd {
-  private h1 = 0;
-  private h2 = 0;
-  private l1 = 0;
-  private l2 = 0;
+  constructor(private remembered: FrontEndState = { h1: 0, h2: 0, l1: 0, l2: 0 }) {}
+
+  state(): FrontEndState {
+    return this.remembered;
+  }
 
   /** Takes samples, m/s², and returns their band-limited r.m.s. in mm/s², rounded: the level of the window that they are. */
   level(samples: Float64Array): number {
-    let { h1, h2, l1, l2 } = this;
+    let { h1, h2, l1, l2 } = this.remembered;
     let squares = 0;
     for (let index = 0; index < samples.length; index++) {
       const input = samples[index]!;
@@ -39,18 +48,15 @@ export class FrontEnd {
       l2 = high - LOW_PASS.a2 * band;
       squares += band * band;
     }
-    this.h1 = h1;
-    this.h2 = h2;
-    this.l1 = l1;
-    this.l2 = l2;
+    this.remembered = { h1, h2, l1, l2 };
     return Math.round(1000 * GAIN * Math.sqrt(squares / samples.length));
   }
 }
 
-/** Level of the window from fromMs to toMs, mm/s², by a front end that has listened for SETTLE_MS before. */
-export function windowLevel(sensor: Sensor, motions: readonly Motion[], fromMs: number, toMs: number): number {
+/** A front end that has listened for SETTLE_MS before atMs. */
+export function settledFrontEnd(sensor: Sensor, motions: readonly Motion[], atMs: number): FrontEnd {
   const frontEnd = new FrontEnd();
-  const sinceMs = Math.max(0, fromMs - SETTLE_MS);
-  if (sinceMs < fromMs) frontEnd.level(acceleration(sensor, motions, sinceMs, fromMs));
-  return frontEnd.level(acceleration(sensor, motions, fromMs, toMs));
+  const sinceMs = Math.max(0, atMs - SETTLE_MS);
+  if (sinceMs < atMs) frontEnd.level(acceleration(sensor, motions, sinceMs, atMs));
+  return frontEnd;
 }
