@@ -17,14 +17,16 @@ import { CHECKPOINT_MS, checkpoint } from './checkpoint.js';
 import { driftOn, endClockFault } from './clocks.js';
 import { copyDevices, newFlashOf, startDevice } from './devices.js';
 import { tableEngine } from './engines/table.js';
+import { giveWindow } from './give-window.js';
 import { happen } from './happen.js';
 import { opening } from './opening.js';
 import { powerBack } from './power/back.js';
 import { cellCrossed } from './power/cells.js';
 import { copyRandomness, type Randomness, randomnessOf } from './randomness.js';
+import { endSampledWindow } from './samples.js';
 import { advance, deviceState, inputToCounter, inputToWearable, type Stage, type Workshop } from './stage.js';
 import { goOn } from './tasks.js';
-import { endWindow, giveWindow, stopTool } from './tools.js';
+import { endWindow, setDown, stopTool } from './tools.js';
 import { Tracer } from './tracer.js';
 import { liftAir, liftSensor } from './verbs/faults.js';
 import { deviceId } from './verbs/names.js';
@@ -217,6 +219,12 @@ export class Bench {
         break;
       case 'window':
         endWindow(stage, due);
+        break;
+      case 'sampled window':
+        endSampledWindow(stage, due);
+        break;
+      case 'set down':
+        setDown(stage, due.tool);
         break;
       case 'counter input':
         inputToCounter(stage, due.tool, due.input, due.cause);

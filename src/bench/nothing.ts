@@ -2,6 +2,7 @@
 
 export const NOTHING_REASONS = [
   'already running',
+  'on the road',
   'hands full',
   'out of reach',
   'ring in use',

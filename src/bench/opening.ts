@@ -7,8 +7,8 @@ export function opening({ day, tracer }: Stage): void {
   if (tracer === null) return;
   const { fromMs, regime, seed, untilMs } = day;
   tracer.add('bench', 'hand.day', { fromMs, regime, seed, untilMs });
-  for (const { name, hand, keyedTenths, magnitudeTenths } of day.tools) {
-    tracer.add(name, 'hand.tool', { character: hand, keyedTenths: keyedTenths ?? 0, magnitudeTenths });
+  for (const { name, hand, samples, keyedTenths, magnitudeTenths } of day.tools) {
+    tracer.add(name, 'hand.tool', { character: samples ?? hand, keyedTenths: keyedTenths ?? 0, magnitudeTenths });
   }
   for (const worker of day.workers) {
     const levels = inRisingOrder(levelsFor(day.regime, worker)).map(({ compare, level, points }) => ({

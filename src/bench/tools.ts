@@ -2,8 +2,10 @@
 import { CHARACTERS } from '../../sim/handwork/levels.js';
 import { changeLevel } from '../../sim/handwork/windows.js';
 import { localMs, worldMs } from '../../sim/oscillator/oscillator.js';
+import { giveWindow } from './give-window.js';
 import { loadCell } from './power/cells.js';
-import { advance, bringUp, counterId, deviceState, type Stage } from './stage.js';
+import { dieDown, leaveSamples, move } from './samples.js';
+import { counterId, deviceState, type Stage } from './stage.js';
 import type { Occurrence, Run } from './world.js';
 
 /** Starts a tool for forMs; the event that says so is the cause of the moment. */
@@ -12,7 +14,9 @@ export function startTool(stage: Stage, tool: number, worker: number, held: bool
   world.lastRun += 1;
   world.tools[tool]!.run = { worker, held, run: world.lastRun };
   loadCell(stage, counterId(tool), true);
-  read(stage, tool, CHARACTERS[day.tools[tool]!.hand].runningMm);
+  const { hand, samples } = day.tools[tool]!;
+  if (samples === undefined) read(stage, tool, CHARACTERS[hand].runningMm);
+  else move(stage, tool, held ? samples : 'laid', forMs);
   clock.arm(forMs, { of: 'stop', tool, run: world.lastRun });
 }
 
@@ -26,7 +30,30 @@ export function stopTool(stage: Stage, tool: number, run: number): void {
   world.cause = cause ?? 0;
   state.run = null;
   loadCell(stage, counterId(tool), false);
-  read(stage, tool, CHARACTERS[spec.hand].restingMm);
+  // What is made of samples has died down by now.
+  if (spec.samples === undefined) read(stage, tool, CHARACTERS[spec.hand].restingMm);
+}
+
+/** A held run ends early: nobody holds the tool any more. One that is made of samples takes a moment to come to rest. */
+export function letGo(stage: Stage, tool: number, run: Run): void {
+  if (stage.day.tools[tool]!.samples === undefined) {
+    stopTool(stage, tool, run.run);
+    return;
+  }
+  stage.world.tools[tool]!.run = { ...run, held: false };
+  stage.clock.arm(dieDown(stage, tool), { of: 'stop', tool, run: run.run });
+}
+
+/** A tool at rest is carried in a van for forMs. */
+export function carryTool(stage: Stage, tool: number, forMs: number): void {
+  stage.world.tools[tool]!.carried = true;
+  move(stage, tool, 'carried', forMs);
+  stage.clock.arm(forMs, { of: 'set down', tool });
+}
+
+export function setDown(stage: Stage, tool: number): void {
+  stage.world.tools[tool]!.carried = false;
+  stage.tracer?.add(stage.day.tools[tool]!.name, 'hand.arrive', {});
 }
 
 /** The run that a worker holds in the hand, and of which tool. */
@@ -41,7 +68,9 @@ export function heldRun(stage: Stage, worker: number): { readonly tool: number; 
 function read(stage: Stage, tool: number, levelMm: number): void {
   const { world, clock } = stage;
   const id = counterId(tool);
-  const { window } = world.tools[tool]!;
+  const state = world.tools[tool]!;
+  const { window } = state;
+  leaveSamples(state);
   const { on, clock: oscillator, starts } = deviceState(stage, id);
   if (!on) {
     window.levelMm = levelMm;
@@ -64,15 +93,4 @@ export function endWindow(stage: Stage, due: Occurrence & { of: 'window' }): voi
   const endsMs = worldMs(oscillator, due.endsMs);
   if (endsMs > clock.nowMs) clock.arm(endsMs - clock.nowMs, due);
   else giveWindow(stage, due.tool, world.tools[due.tool]!.window.levelMm, due.cause);
-}
-
-/** Tells the counter what its windows read from now on, the one that is being gathered included. */
-export function giveWindow(stage: Stage, tool: number, levelMm: number, cause: number): void {
-  const { world } = stage;
-  const id = counterId(tool);
-  bringUp(stage, id);
-  if (!deviceState(stage, id).on) return;
-  if (cause !== 0) world.causes[id - 1] = cause;
-  stage.counters[tool]!.window(levelMm, world.tools[tool]!.sensor);
-  advance(stage, id);
 }

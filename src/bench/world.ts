@@ -1,5 +1,7 @@
 // The world of one day, as plain data beside the devices: who is where, what runs, what the air does, what is due.
 import { type CellState, LOAD_MICROAMPS, newCell, voltageMv } from '../../sim/cell/cell.js';
+import type { Motion } from '../../sim/handwork/acceleration.js';
+import type { FrontEndState } from '../../sim/handwork/front-end.js';
 import { CHARACTERS } from '../../sim/handwork/levels.js';
 import { type WindowState, windowState } from '../../sim/handwork/windows.js';
 import type { ClockState } from '../../sim/kernel/clock.js';
@@ -26,10 +28,25 @@ export interface Run {
   readonly run: number;
 }
 
+/** A window that was made of samples, and what the counter's front end remembered before and after it. */
+export interface Heard {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly before: FrontEndState;
+  readonly after: FrontEndState;
+}
+
 export interface ToolState {
   place: number;
   run: Run | null;
+  /** It lies in a van that drives. */
+  carried: boolean;
   window: WindowState;
+  /** What has moved it of late, where windows come from samples; none: they read the level of `window`. */
+  motions: readonly Motion[];
+  heard: Heard | null;
+  /** Number of the latest plan of when the window that is made of samples ends. */
+  samplePlan: number;
   sensor: SensorState;
   /** Number of the sensor fault in force, so that an older one's end does not lift it. */
   sensorFault: number;
@@ -71,6 +88,15 @@ export type Occurrence =
       readonly start: number;
       readonly cause: number;
     }
+  /** A window that is made of samples ends, at endsMs of the counter's clock. */
+  | {
+      readonly of: 'sampled window';
+      readonly tool: number;
+      readonly endsMs: number;
+      readonly plan: number;
+      readonly cause: number;
+    }
+  | { readonly of: 'set down'; readonly tool: number }
   | {
       readonly of: 'arrival';
       readonly to: number;
@@ -149,6 +175,10 @@ export function newWorld(day: Day): World {
     tools: day.tools.map((tool) => ({
       place: SITE,
       run: null,
+      carried: false,
+      motions: [],
+      heard: null,
+      samplePlan: 0,
       window: windowState(CHARACTERS[tool.hand].restingMm),
       sensor: 'good',
       sensorFault: 0,

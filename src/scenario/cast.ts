@@ -1,7 +1,7 @@
 // The tools and the workers of a day.
 import { z } from 'zod';
 import { entriesOf } from './collections.js';
-import { HAND_CHARACTERS, type ToolSpec, type WorkerSpec } from './day.js';
+import { HAND_CHARACTERS, SAMPLED_VIBRATIONS, type ToolSpec, type WorkerSpec } from './day.js';
 import { choice } from './fields/choice.js';
 import { integer, magnitude } from './fields/number.js';
 import { readSome } from './fields/read-fields.js';
@@ -15,7 +15,12 @@ const MAX_LEVEL_POINTS = 1000;
 /** WEA-2 */
 const DEFAULT_NOTICE_POINTS = 80;
 
-const TOOL = z.strictObject({ hand: choice(HAND_CHARACTERS), magnitude, keyed: magnitude.optional() });
+const TOOL = z.strictObject({
+  hand: choice(HAND_CHARACTERS),
+  samples: choice(SAMPLED_VIBRATIONS).optional(),
+  magnitude,
+  keyed: magnitude.optional(),
+});
 
 const points = integer(1, MAX_LEVEL_POINTS, 'points');
 const WORKER = z.strictObject({ notice: points.optional(), site: points.optional() });
@@ -25,9 +30,14 @@ export function readTools(node: Node, problems: Problems): readonly ToolSpec[] {
   const entries = entriesOf(node, 'a tool', MAX_TOOLS, problems);
   reportNone(entries, node, 'tool', problems);
   return entries.map((entry) => {
-    const { hand, magnitude: made, keyed } = readOne(TOOL, entry, 'a tool', problems);
-    const magnitudeTenths = made?.value ?? 5;
-    return { name: entry.key, hand: hand?.value ?? 'rotary', magnitudeTenths, keyedTenths: keyed?.value ?? null };
+    const { hand, samples, magnitude: made, keyed } = readOne(TOOL, entry, 'a tool', problems);
+    return {
+      name: entry.key,
+      hand: hand?.value ?? 'rotary',
+      ...(samples === undefined ? {} : { samples: samples.value }),
+      magnitudeTenths: made?.value ?? 5,
+      keyedTenths: keyed?.value ?? null,
+    };
   });
 }
 

@@ -6,9 +6,15 @@
 export const HAND_CHARACTERS = ['rotary', 'percussive', 'impact'] as const;
 export type HandCharacter = (typeof HAND_CHARACTERS)[number];
 
+/** What a tool's windows may be made of sample by sample: vibrations of sim/handwork. */
+export const SAMPLED_VIBRATIONS = ['rotary', 'percussive', 'impact', 'idling'] as const;
+export type SampledVibration = (typeof SAMPLED_VIBRATIONS)[number];
+
 export interface ToolSpec {
   readonly name: string;
   readonly hand: HandCharacter;
+  /** Where it is there, windows come from samples of this vibration, else from the level of `hand`. */
+  readonly samples?: SampledVibration;
   /** What the tool truly makes at the handle, tenths of m/s² (5..500). */
   readonly magnitudeTenths: number;
   /** What the counter was keyed with before the day began; null where it was never set. */
@@ -73,6 +79,8 @@ export type DayEvent = At &
     | { readonly do: 'tap'; readonly worker: string; readonly forMs: number }
     | { readonly do: 'close'; readonly worker: string }
     | { readonly do: 'readout'; readonly device: string }
+    /** The tool lies in a van that drives: it is shaken, and does not run. */
+    | { readonly do: 'carry'; readonly tool: string; readonly forMs: number }
     | { readonly do: 'leave'; readonly who: readonly string[]; readonly forMs: number | null }
     | { readonly do: 'return'; readonly who: readonly string[] }
     | ({

@@ -8,6 +8,8 @@ export const MAX_EVENTS = 100_000;
 export const MAX_EVENTS_IN_ALL = 200_000;
 /** Frames of all attackers of one day. */
 export const MAX_ATTACK_FRAMES = 100_000;
+/** Of one day: vibration that is made sample by sample, of tools that run so and of carried ones. */
+export const MAX_SAMPLED_MS = 8 * 3_600_000;
 export const MAX_TOOLS = 64;
 export const MAX_WORKERS = 64;
 export const MAX_ROWS = 200;

@@ -6,11 +6,13 @@ import type { Day } from './day.js';
 import { readExpectation } from './expect/read-expectation.js';
 import type { Expectation } from './expectation.js';
 import { MAX_SPAN_MS } from './fields/clock.js';
+import { formatDuration } from './fields/duration.js';
 import { readSome } from './fields/read-fields.js';
-import { MAX_ITEMS } from './limits.js';
+import { MAX_ITEMS, MAX_SAMPLED_MS } from './limits.js';
 import { Timeline } from './moment.js';
 import { notesOf, readNotes } from './notes.js';
 import type { Problems } from './problems.js';
+import { sampledMs } from './sampled.js';
 import type { ScenarioRun } from './scenario.js';
 import { Scope } from './scope.js';
 import type { Source } from './source.js';
@@ -45,6 +47,10 @@ export function readRow(map: MapNode, row: string, words: Words, source: Source,
   for (const [name, draft] of applyWhatIfs(top['what-if']?.value, { tools, events }, frame, scope)) {
     drafts.set(name, draft);
   }
+  if (top.day !== undefined && [...drafts.values()].some((draft) => isSampledTooLong(draft, frame.untilMs))) {
+    const refused = `vibration is made from samples for more than ${formatDuration(MAX_SAMPLED_MS)}`;
+    problems.at(top.day.node, 'limit', refused, 'tools without "samples", or shorter runs and drives');
+  }
   const frameOfDay = { ...frame, seed: top.seed?.value ?? DEFAULT_SEED, regime: top.regime?.value ?? '' };
   const timelines = new Map([...drafts].map(([name, draft]) => [name, new Timeline(frame, draft.events)]));
   const expectations = readExpectations(top.expect?.value, timelines, { scope, words, source });
@@ -57,6 +63,16 @@ export function readRow(map: MapNode, row: string, words: Words, source: Source,
   });
   const [asWritten, ...whatIfs] = runs as [ScenarioRun, ...ScenarioRun[]];
   return { title: top.title?.value ?? '', covers: top.covers?.value ?? [], asWritten, whatIfs };
+}
+
+function isSampledTooLong({ tools, events }: Draft, untilMs: number): boolean {
+  return (
+    sampledMs(
+      tools,
+      events.map(({ event }) => event),
+      untilMs,
+    ) > MAX_SAMPLED_MS
+  );
 }
 
 /** The names that the file gives, taken from its tree, so that one that is wrong elsewhere is known all the same. */

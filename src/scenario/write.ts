@@ -28,9 +28,10 @@ export function writeScenario(day: Day, { title }: Heading): string {
   return `${lines.join('\n')}\n`;
 }
 
-function writeTool({ hand, magnitudeTenths, keyedTenths }: ToolSpec): string {
+function writeTool({ hand, samples, magnitudeTenths, keyedTenths }: ToolSpec): string {
   return flowMap([
     ['hand', hand],
+    ...(samples === undefined ? [] : ([['samples', samples]] as const)),
     ['magnitude', formatTenths(magnitudeTenths)],
     ...(keyedTenths === null ? [] : ([['keyed', formatTenths(keyedTenths)]] as const)),
   ]);

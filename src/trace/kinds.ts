@@ -31,6 +31,9 @@ export const KINDS = {
   /** by a worker; held false: the tool runs but lies on the ground. */
   'hand.start': { held: 'flag', tool: 'text' },
   'hand.stop': { tool: 'text' },
+  /** by a tool: it lies in a van that drives, shaken but at rest, until it has arrived. */
+  'hand.carry': {},
+  'hand.arrive': {},
   /** by the tool whose ring is pressed, or turned. */
   'hand.press': { forMs: 'number' },
   'hand.turn': { detents: 'number' },

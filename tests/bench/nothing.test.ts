@@ -17,6 +17,7 @@ const leave = (atMs: number, who: readonly string[], forMs: number | null = null
 const set = (atMs: number, tool: string, toTenths: number): DayEvent => ({ atMs, do: 'set', tool, toTenths });
 const touch = (atMs: number, tool: string, worker: string): DayEvent => ({ atMs, do: 'touch', tool, with: worker });
 
+const carry = (atMs: number, tool: string, forMs: number): DayEvent => ({ atMs, do: 'carry', tool, forMs });
 const press = (atMs: number, tool: string, forMs: number): DayEvent => ({ atMs, do: 'press', tool, forMs });
 const turn = (atMs: number, tool: string, detents: number, everyMs: number): DayEvent => {
   return { atMs, do: 'turn', tool, detents, everyMs };
@@ -27,6 +28,16 @@ const CASES: readonly (readonly [string, readonly DayEvent[], readonly string[]]
     'a run of a tool that runs',
     [run(0, 'saw', 'Edda', 2000), run(1999, 'saw', 'Bram', 2000)],
     ['1999 Bram run: already running'],
+  ],
+  [
+    'a run of a tool that is carried, and another drive with it',
+    [carry(0, 'saw', 2000), run(1999, 'saw', 'Bram', 2000), carry(1999, 'saw', 2000)],
+    ['1999 Bram run: on the road', '1999 saw carry: on the road'],
+  ],
+  [
+    'a drive with a tool that runs',
+    [run(0, 'saw', 'Edda', 2000), carry(1999, 'saw', 2000)],
+    ['1999 saw carry: already running'],
   ],
   [
     'a run with hands that hold another tool that runs',

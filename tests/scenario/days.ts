@@ -7,6 +7,7 @@ import {
   type Day,
   type DayEvent,
   HAND_CHARACTERS,
+  SAMPLED_VIBRATIONS,
   SENSOR_FAULTS,
 } from '../../src/scenario/day.js';
 import { DAY_MS, MAX_SPAN_MS } from '../../src/scenario/fields/clock.js';
@@ -88,6 +89,7 @@ function eventAmong(tools: readonly string[], workers: readonly string[], untilM
   const verb = <D extends string>(word: D) => ({ atMs, do: fc.constant(word) });
   return fc.oneof(
     fc.record({ ...verb('run'), tool, by: worker, forMs: span, held: fc.boolean() }),
+    fc.record({ ...verb('carry'), tool, forMs: brief }),
     fc.record({ ...verb('set'), tool, toTenths: tenths }),
     fc.record({ ...verb('pair'), tool, with: worker }),
     fc.record({ ...verb('press'), tool, forMs: span }),
@@ -133,12 +135,16 @@ export const anyDay: fc.Arbitrary<Day> = fc
       regime: fc.constantFrom(...REGIME_IDS),
       tools: fc.tuple(
         ...tools.map((tool) =>
-          fc.record({
-            name: fc.constant(tool),
-            hand: fc.constantFrom(...HAND_CHARACTERS),
-            magnitudeTenths: tenths,
-            keyedTenths: fc.option(tenths, { nil: null }),
-          }),
+          fc.record(
+            {
+              name: fc.constant(tool),
+              hand: fc.constantFrom(...HAND_CHARACTERS),
+              samples: fc.constantFrom(...SAMPLED_VIBRATIONS),
+              magnitudeTenths: tenths,
+              keyedTenths: fc.option(tenths, { nil: null }),
+            },
+            { requiredKeys: ['name', 'hand', 'magnitudeTenths', 'keyedTenths'] },
+          ),
         ),
       ),
       workers: fc.tuple(
@@ -154,4 +160,13 @@ export const anyDay: fc.Arbitrary<Day> = fc
         .array(eventAmong(tools, workers, untilMs), { maxLength: 30 })
         .map((events) => events.toSorted((a, b) => a.atMs - b.atMs)),
     }),
-  );
+  )
+  .map(withinLimits);
+
+/** Tools that are sampled run briefly. */
+function withinLimits(day: Day): Day {
+  const sampled = new Set(day.tools.filter(({ samples }) => samples !== undefined).map(({ name }) => name));
+  const shortened = (event: DayEvent) =>
+    event.do === 'run' && sampled.has(event.tool) ? { ...event, forMs: Math.min(event.forMs, 30_000) } : event;
+  return { ...day, events: day.events.map(shortened) };
+}

@@ -12,8 +12,8 @@ describe('renderProblem', () => {
         'lock.yaml:8:17  unknown verb "wrok"',
         '    8 |   - {at: 07:10, wrok: breaker, by: Edda}',
         '      |                 ^^^^',
-        '  a step has one of these verbs: work, run, set, pair, press, turn, touch, tap, close, readout, leave, return, ' +
-          'air, sensor, cut, cell, exchange, clock, flash, attack; the nearest is "work"',
+        '  a step has one of these verbs: work, run, set, pair, press, turn, touch, tap, close, readout, carry, leave, ' +
+          'return, air, sensor, cut, cell, exchange, clock, flash, attack; the nearest is "work"',
       ].join('\n'),
     );
   });

@@ -2,8 +2,9 @@
 import { windowState } from '../../../sim/handwork/windows.js';
 import { restart } from '../../../sim/oscillator/oscillator.js';
 import { startDevice } from '../devices.js';
+import { giveWindow } from '../give-window.js';
+import { followSamples } from '../samples.js';
 import { advance, deviceState, isCounter, nameOf, type Stage } from '../stage.js';
-import { giveWindow } from '../tools.js';
 import { holdsPower, planCell } from './cells.js';
 
 /** A cell that is too poor to start on is tried again so often. */
@@ -31,6 +32,10 @@ export function powerBack(stage: Stage, id: number, start: number): void {
 /** The counter's windows begin with its clock. */
 function beginWindows(stage: Stage, tool: number): void {
   const state = stage.world.tools[tool]!;
+  if (state.motions.length > 0) {
+    followSamples(stage, tool);
+    return;
+  }
   state.window = windowState(state.window.levelMm);
   giveWindow(stage, tool, state.window.levelMm, stage.world.cause);
 }

@@ -1,10 +1,10 @@
 // What goes wrong in the world: the air, sensors, power, cells, clocks, flash, and people with bad intent.
 import { beginAttack } from '../attacks/attack.js';
 import { beginClockFault } from '../clocks.js';
+import { giveWindow } from '../give-window.js';
 import { setCell } from '../power/cells.js';
 import { powerFails } from '../power/fails.js';
 import { bringUp, deviceState, type Stage } from '../stage.js';
-import { giveWindow } from '../tools.js';
 import { clearAir } from '../world.js';
 import { deviceId, toolIndex, workerIndex } from './names.js';
 import { cause, type Verbs } from './verbs.js';

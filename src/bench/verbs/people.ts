@@ -1,6 +1,6 @@
 // People and tools leave the site together, and come back; what is at one place is in reach of each other.
 import type { Stage } from '../stage.js';
-import { stopTool } from '../tools.js';
+import { letGo } from '../tools.js';
 import { SITE } from '../world.js';
 import { moveTo, placeOf } from './names.js';
 import { cause, type Reason, type Verbs } from './verbs.js';
@@ -13,7 +13,7 @@ export const PEOPLE: Verbs<'leave' | 'return'> = {
     world.lastPlace += 1;
     cause(stage, stage.tracer?.add(event.who[0]!, 'hand.leave', { who: leaving }));
     for (const name of leaving) moveTo(stage, name, world.lastPlace);
-    letGo(stage);
+    letGoOfAll(stage);
     if (event.forMs !== null) clock.arm(event.forMs, { of: 'return', place: world.lastPlace });
     return '';
   },
@@ -35,14 +35,14 @@ export function returnFrom(stage: Stage, place: number): void {
 function comeBack(stage: Stage, names: readonly string[]): Reason {
   stage.tracer?.add(names[0]!, 'hand.return', { who: names });
   for (const name of names) moveTo(stage, name, SITE);
-  letGo(stage);
+  letGoOfAll(stage);
   return '';
 }
 
 /** Nobody holds a tool that is somewhere else: it is let go, and stops. */
-function letGo(stage: Stage): void {
+function letGoOfAll(stage: Stage): void {
   const { world } = stage;
   for (const [tool, { run, place }] of world.tools.entries()) {
-    if (run?.held && world.workers[run.worker]!.place !== place) stopTool(stage, tool, run.run);
+    if (run?.held && world.workers[run.worker]!.place !== place) letGo(stage, tool, run);
   }
 }

@@ -1,5 +1,6 @@
 // Guards TRG-1 to TRG-5, KEP-1 and CLK-1: what a counter counts is the true handwork, within a window at each end and by its own
-// clock; without power, and asleep, it counts nothing. What a power failure took from its sums stays counted here: how much
+// clock; without power, and asleep, it counts nothing. A tool that is carried in a van does not run, but level alone cannot tell: of
+// that time nothing to all may be counted, and a scenario says what it was. What a power failure took from its sums stays counted here: how much
 // that may be is another invariant's.
 import { clockText } from '../../trace/clock.js';
 import type { EventOf } from '../../trace/kinds.js';
@@ -12,6 +13,7 @@ import { type Bounds, Stretch, WINDOW_MS } from './stretch.js';
 class Watched {
   private readonly stretch: Stretch;
   private runs = false;
+  private carried = false;
   private awake = true;
   /** '' where it is good. */
   private sensor = '';
@@ -28,6 +30,13 @@ class Watched {
   run(atMs: number, runs: boolean): string | undefined {
     const wrong = this.settle(atMs);
     this.runs = runs;
+    this.read(atMs);
+    return wrong;
+  }
+
+  carry(atMs: number, carried: boolean): string | undefined {
+    const wrong = this.settle(atMs);
+    this.carried = carried;
     this.read(atMs);
     return wrong;
   }
@@ -69,9 +78,12 @@ class Watched {
   }
 
   private read(atMs: number): void {
-    const { awake, runs, sensor } = this;
+    const { awake, runs, carried, sensor } = this;
     const clipped = sensor === 'clipped';
-    this.stretch.read(atMs, { may: awake && (runs || clipped), must: awake && (clipped || (sensor === '' && runs)) });
+    this.stretch.read(atMs, {
+      may: awake && (runs || carried || clipped),
+      must: awake && (clipped || (sensor === '' && runs)),
+    });
   }
 
   private text(countedMs: number, { fromMs, leastMs, mostMs }: Bounds): string {
@@ -93,6 +105,8 @@ export const countedAsRun: Invariant = {
       on: {
         'hand.start': (event) => of(event.tool).run(event.at, true),
         'hand.stop': (event) => of(event.tool).run(event.at, false),
+        'hand.carry': (event) => of(event.by).carry(event.at, true),
+        'hand.arrive': (event) => of(event.by).carry(event.at, false),
         'fault.sensor': (event) => of(event.by).sense(event.at, event.fault),
         'fault.cut': (event) => (isTool(event.by) ? of(event.by).wake(event.at, false) : undefined),
         'fault.lifted': (event) => {

@@ -2,6 +2,7 @@
 import type { DayVerb } from '../day.js';
 import { air } from './air.js';
 import { attack } from './attack.js';
+import { carry } from './carry.js';
 import { cell } from './cell.js';
 import { clock } from './clock.js';
 import { close } from './close.js';
@@ -33,6 +34,7 @@ export const EVENT_VERBS: Readonly<Record<DayVerb, Verb>> = {
   tap,
   close,
   readout,
+  carry,
   leave,
   return: comeBack,
   air,

@@ -39,6 +39,23 @@ describe('trigger time is the true handwork, within a window at each end', () =>
     expect([burst(301, 0), burst(301, 2)].map((wrong) => wrong.length)).toEqual([1, 0]);
   });
 
+  it('lets a drive be counted wholly, in part or not at all, and nothing beside it (TRG-4)', () => {
+    const drive = (windows: number) => {
+      const day = opened();
+      day.recorder.add(MINUTE, 'breaker', 'hand.carry', 0, {});
+      day.recorder.add(2 * MINUTE, 'breaker', 'hand.arrive', 0, {});
+      day.count(2 * MINUTE + 1000, windows);
+      day.start(3 * MINUTE);
+      day.stop(3 * MINUTE + 12_000);
+      day.count(3 * MINUTE + 13_000, windows + 117);
+      return told(countedAsRun, day);
+    };
+    const shortRun =
+      'wrong: breaker counted 11.7 s of trigger time since 07:03:00, the true handwork allows 11.8 to 12.2 s';
+    expect([0, 300, 602].map(drive)).toEqual([[shortRun], [shortRun], [shortRun]]);
+    expect(drive(603)).toHaveLength(3);
+  });
+
   it('judges each stretch by itself, so that one error does not hide in another', () => {
     const day = opened();
     for (let n = 0; n < 10; n++) {

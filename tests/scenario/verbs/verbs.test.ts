@@ -18,6 +18,7 @@ describe('a step', () => {
       'run: drill, by: Bram, for: 1m, held: no',
       { ...AT, do: 'run', tool: 'drill', by: 'Bram', forMs: 60_000, held: false },
     ],
+    ['carry: breaker, for: 40m', { ...AT, do: 'carry', tool: 'breaker', forMs: 2_400_000 }],
     ['set: breaker, to: 12.0', { ...AT, do: 'set', tool: 'breaker', toTenths: 120 }],
     ['pair: breaker, with: Edda', { ...AT, do: 'pair', tool: 'breaker', with: 'Edda' }],
     ['press: breaker, for: 2s', { ...AT, do: 'press', tool: 'breaker', forMs: 2000 }],
