@@ -9,6 +9,7 @@ const commands: Commands = {
   air: async () => (await import('./air.js')).addAir,
   readout: async () => (await import('./readout.js')).addReadout,
   measure: async () => (await import('./measure.js')).addMeasure,
+  detect: async () => (await import('./detect.js')).addDetect,
   exposure: async () => (await import('./exposure.js')).addExposure,
 };
 

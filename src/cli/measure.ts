@@ -1,6 +1,7 @@
 // counterproof measure: recordings at a tool's handle, to the magnitude that a counter is set to.
-import { type Command, InvalidArgumentError } from 'commander';
+import type { Command } from 'commander';
 import type { MeasureOptions } from './measure/answer.js';
+import { positive } from './positive.js';
 import { EXIT_USAGE } from './run.js';
 
 const EXAMPLES = `
@@ -55,10 +56,4 @@ export function addMeasure(program: Command): void {
 
 function collect(given: string, before: readonly string[]): readonly string[] {
   return [...before, given];
-}
-
-function positive(given: string): number {
-  const value = /^\d{1,9}(?:\.\d{1,6})?$/.test(given) ? Number(given) : Number.NaN;
-  if (value > 0) return value;
-  throw new InvalidArgumentError('It is a number above 0, in plain digits.');
 }
