@@ -14,6 +14,10 @@ export function happeningText(event: TraceEvent, before: Moment, moment: Moment)
       return `goes out of reach${together(event)}`;
     case 'hand.return':
       return `is back${together(event)}`;
+    case 'hand.carry':
+      return 'is carried in a van';
+    case 'hand.arrive':
+      return 'arrives';
     case 'inner.magnitude':
       return isFound(event, before) ? undefined : magnitudeText(event.tenths);
     case 'inner.session':

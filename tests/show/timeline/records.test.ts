@@ -14,7 +14,7 @@ function eventsOf(scenario: string) {
   return bench.events;
 }
 
-describe('what is read out', () => {
+describe('what happens to devices', () => {
   it('is told of a counter with the sessions that it hands over, in one line', () => {
     const events = eventsOf('counter-of-a-lost-wearable.yaml');
     const told = plainTimeline({ title: '', events, notes: [] });
@@ -25,6 +25,12 @@ describe('what is read out', () => {
     expect(troubleLines(events).map(({ who, text }) => `${who} ${text}`)).toContain(
       'breaker is read out: sessions 1, 2 handed over',
     );
+  });
+
+  it('is told of a tool that is carried in a van, and arrives', () => {
+    const told = plainTimeline({ title: '', events: eventsOf('breaker-carried-in-a-van.yaml'), notes: [] });
+    expect(told).toContain('07:20:00  breaker  is carried in a van\n');
+    expect(told).toContain('07:30:00  breaker  arrives\n');
   });
 
   it('is told of a wearable, and so is what a closed shift hears late', () => {
