@@ -9,7 +9,7 @@ import type { TraceEvent } from '../../src/trace/kinds.js';
 /** Days of each sort in one of four test files, and how many of the first sort come again with keys. */
 const COUNTS: readonly (readonly [sort: DaySort, count: number])[] = [
   ['faulty', 510],
-  ['worn', 40],
+  ['worn', 80],
   ['middle', 40],
 ];
 const WITH_KEYS = 15;
