@@ -24,6 +24,7 @@ export const FINDINGS = [
   'truncated',
   'length-unknown',
   'reading-failed',
+  'changed',
 ] as const;
 
 export type What = (typeof FINDINGS)[number];

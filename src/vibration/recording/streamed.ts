@@ -30,6 +30,8 @@ export class StreamedRecording implements Recording {
   private readonly known: readonly Finding[];
   private pass: Pass | null = null;
   private checks: SignalChecks | null = null;
+  /** Bytes of a pass in which the samples have been looked at to the end: they are the same the next time. null: none yet. */
+  private checkedBytes: number | null = null;
   private failed: readonly Finding[] = [];
 
   constructor(private readonly source: Source) {
@@ -55,13 +57,13 @@ export class StreamedRecording implements Recording {
   async *blocks(): AsyncGenerator<Block> {
     const { rateHz, axes, fullScale } = this.source;
     const pass = this.source.pass();
-    const checks = new SignalChecks(rateHz, axes, fullScale);
+    const checks = this.checkedBytes !== null ? null : new SignalChecks(rateHz, axes, fullScale);
     this.pass = pass;
-    this.checks = checks;
+    this.checks = checks ?? this.checks;
     this.failed = [];
     try {
       for await (const block of pass.blocks()) {
-        checks.take(block);
+        checks?.take(block);
         yield block;
       }
     } catch (error) {
@@ -69,6 +71,12 @@ export class StreamedRecording implements Recording {
       const says = `Reading failed at byte ${pass.bytesRead} (${error.code}). Copy the file to a sound disk and try again.`;
       this.failed = [finding('refuses', 'reading-failed', says)];
     }
-    checks.end();
+    checks?.end();
+    this.checkedBytes ??= pass.bytesRead;
+    if (this.failed.length === 0 && pass.bytesRead !== this.checkedBytes) {
+      const says = 'The file has changed while it was read. Wait until nothing writes to it, and try again.';
+      this.failed = [finding('refuses', 'changed', says)];
+    }
+    if (this.failed.length > 0) this.checkedBytes = null;
   }
 }

@@ -45,10 +45,15 @@ const SETTLING_S = 0.5;
 /** Null where a finding refuses a value. Reads the recording twice. */
 export async function measure(recording: Recording): Promise<Measured | null> {
   const looked = await survey(recording);
-  if (looked.frames === 0 || recording.findings.some(({ weight }) => weight === 'refuses')) return null;
+  if (looked.frames === 0 || recording.findings.some(isRefusal)) return null;
   const pass = new Pass(recording.rateHz, looked);
   for await (const { samples, length, begins } of recording.blocks()) pass.take(samples, length, begins);
+  if (recording.findings.some(isRefusal)) return null;
   return pass.values(recording, looked);
+}
+
+function isRefusal({ weight }: Finding): boolean {
+  return weight === 'refuses';
 }
 
 class Pass {
@@ -79,7 +84,10 @@ class Pass {
   take(samples: Samples, length: number, begins: boolean): void {
     const first = begins || this.stretch === -1;
     if (first) this.stretch += 1;
-    this.withoutMean(samples, length, this.looked.stretches[this.stretch]!);
+    const stretch = this.looked.stretches[this.stretch];
+    // The file has changed since it was looked at; the recording says so at its end.
+    if (stretch === undefined) return;
+    this.withoutMean(samples, length, stretch);
     if (first) this.begin(length);
     for (const axis of AXES) this.spectra[axis].take(this.own[axis], 0, length);
     for (let from = 0; from < length; ) {

@@ -50,10 +50,20 @@ describe('a file', () => {
     expect(whats(recording)).toContain('doubts truncated');
     rmSync(path);
     for await (const _ of recording.blocks()) expect.unreachable();
-    expect(whats(recording)).toEqual(['refuses empty', 'refuses reading-failed']);
+    expect(whats(recording)).toContain('refuses reading-failed');
     files.write('w.wav', wavFile(WAV, FRAMES));
     for await (const { length } of recording.blocks()) expect(length).toBe(3);
     expect(whats(recording)).not.toContain('refuses reading-failed');
+  });
+
+  it('that changes between two readings has no value', async () => {
+    const path = files.write('w.wav', wavFile(WAV, FRAMES));
+    const recording = await opened(path, { fullScale: 1 });
+    for await (const { length } of recording.blocks()) expect(length).toBe(3);
+    expect(whats(recording)).not.toContain('refuses changed');
+    writeFileSync(path, wavFile(WAV, FRAMES).subarray(0, 50));
+    for await (const { length } of recording.blocks()) expect(length).toBe(1);
+    expect(whats(recording)).toContain('refuses changed');
   });
 });
 
