@@ -6,7 +6,6 @@ import { alertWithItsTally } from './alert-with-its-tally.js';
 import { allCharged } from './all-charged.js';
 import { allDelivered } from './all-delivered.js';
 import { chargedAsCounted } from './charged-as-counted.js';
-import { chargedOnce } from './charged-once.js';
 import { countedAsRun } from './counted-as-run.js';
 import { countedInOnePlace } from './counted-in-one-place.js';
 import { doseOfMagnitude } from './dose-of-magnitude.js';
@@ -46,7 +45,6 @@ export const INVARIANTS: readonly Invariant[] = [
   silentWithoutPower,
   noSuddenDose,
   chargedAsCounted,
-  chargedOnce,
   ownSessionsOnly,
   ledgerNeverShrinks,
   shiftIsTheSum,

@@ -1,12 +1,13 @@
 // Guards PAI-3, PAI-4 and WEA-3: a worker is charged the sessions opened with that worker's wearable and no other, in the
-// shift in which they were paired; unclaimed dose is charged to nobody.
+// shift in which they were paired; unclaimed dose is charged to nobody. So nothing is charged twice: what stood on two ledgers, or
+// in two shifts, would stand on one to which it does not belong.
 import type { EventOf } from '../../trace/kinds.js';
 import type { Facts } from './facts.js';
 import type { Invariant } from './invariant.js';
 import { sessionText } from './text.js';
 
 export const ownSessionsOnly: Invariant = {
-  name: "a ledger holds only its wearer's sessions",
+  name: "nothing is charged twice: a ledger holds only its wearer's sessions, each in its shift",
   guards: ['PAI-3', 'PAI-4', 'WEA-3'],
   watch: (facts) => ({
     on: {

@@ -40,7 +40,6 @@ export interface SessionFacts {
   /** What is on a ledger; chargedTo is '' while nothing is. */
   readonly charged: Sums;
   chargedTo: string;
-  chargedShift: number;
   /** Of what is on the ledger, what the wearable's journal holds for certain: no failure takes it back. */
   readonly settled: Sums;
   /** Its wearable has started again: whether it has said since what it has of the session. */
@@ -74,7 +73,6 @@ export function newSession(
     frames: new Map(),
     charged: noSums(),
     chargedTo: '',
-    chargedShift: 0,
     settled: noSums(),
     restated: true,
   };

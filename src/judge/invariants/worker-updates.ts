@@ -22,7 +22,6 @@ export function charge(facts: Facts, event: EventOf<'inner.ledger'>): void {
   if (device.starting || device.unkeptSinceMs(event.at) === Number.POSITIVE_INFINITY) become(session.settled, event);
   if (session.chargedTo !== '') return;
   session.chargedTo = event.by;
-  session.chargedShift = event.shift;
 }
 
 /** It acknowledges only what its journal holds. */

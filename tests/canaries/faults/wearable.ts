@@ -332,4 +332,17 @@ export const WEARABLE: readonly Canary[] = [
     days: 'rich',
     seed: 2,
   },
+  {
+    name: 'after a restart a session counts to the newest shift, not to the one it was paired for',
+    breaks: ['WEA-3', 'WEA-5'],
+    file: 'src/wearable/journal.ts',
+    replace: [
+      [
+        '  const link = linkFrom(journal, slot, record, sums);\n',
+        '  const link = { ...linkFrom(journal, slot, record, sums), shift: state.lastShift };\n',
+      ],
+    ],
+    days: 'rich',
+    seed: 2,
+  },
 ];

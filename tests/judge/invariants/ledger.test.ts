@@ -1,7 +1,6 @@
 // The invariants of a ledger: each a trace that keeps it, and the same with one thing wrong.
 import { describe, expect, it } from 'vitest';
 import { chargedAsCounted } from '../../../src/judge/invariants/charged-as-counted.js';
-import { chargedOnce } from '../../../src/judge/invariants/charged-once.js';
 import { ledgerNeverShrinks } from '../../../src/judge/invariants/ledger-never-shrinks.js';
 import { ownSessionsOnly } from '../../../src/judge/invariants/own-sessions-only.js';
 import { shiftIsTheSum } from '../../../src/judge/invariants/shift-is-the-sum.js';
@@ -115,29 +114,6 @@ describe('a ledger outlasts a power failure of its wearable', () => {
   });
 });
 
-describe('nothing is charged twice', () => {
-  it('lets a session grow on one ledger, in one shift', () => {
-    const day = begun();
-    day.ledger(4 * MINUTE, 5);
-    day.ledger(5 * MINUTE, 10);
-    expect(told(chargedOnce, day)).toEqual([]);
-  });
-
-  it('tells of a session on two ledgers', () => {
-    const day = begun();
-    day.ledger(4 * MINUTE, 5);
-    day.ledger(5 * MINUTE, 5, {}, 'Bram');
-    expect(told(chargedOnce, day)).toEqual(['wrong: session 1 of breaker is charged to Bram and to Edda']);
-  });
-
-  it('tells of a session in two shifts', () => {
-    const day = begun();
-    day.ledger(4 * MINUTE, 5);
-    day.ledger(5 * MINUTE, 10, { shift: 2 });
-    expect(told(chargedOnce, day)).toEqual(['wrong: session 1 of breaker is charged to shifts 1 and 2 of Edda']);
-  });
-});
-
 describe('a ledger holds only what its counters counted', () => {
   it('may hold what was told', () => {
     const day = begun();
@@ -157,7 +133,19 @@ describe('a ledger holds only what its counters counted', () => {
   });
 });
 
-describe("a ledger holds only its wearer's sessions", () => {
+describe("nothing is charged twice: a ledger holds only its wearer's sessions, each in its shift", () => {
+  it('tells of a session on two ledgers, and in two shifts', () => {
+    const day = begun();
+    day.ledger(4 * MINUTE, 5);
+    day.ledger(5 * MINUTE, 10);
+    day.ledger(5 * MINUTE, 5, {}, 'Bram');
+    day.ledger(6 * MINUTE, 10, { shift: 2 });
+    expect(told(ownSessionsOnly, day)).toEqual([
+      'wrong: Bram is charged for session 1 of breaker, which was opened with Edda',
+      'wrong: session 1 of breaker is charged to shift 2 of Edda, in which it was not paired',
+    ]);
+  });
+
   it('takes a session into the shift that is open, or that its pairing opens', () => {
     const day = begun();
     day.ledger(4 * MINUTE, 10);
