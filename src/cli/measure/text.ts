@@ -23,6 +23,7 @@ export function measureText({ files, hands, sheet, setting }: MeasureResult): st
   ];
   const parts = [
     inColumns([HEAD, ...files.map(fileRow)], SIDES),
+    files.flatMap(offsetLine),
     hands.map(handLine),
     handsLine(hands),
     found,
@@ -49,6 +50,15 @@ function fileRow({ file, hand, values }: FileResult): readonly string[] {
     greatestSecond.toFixed(2),
     crests,
   ];
+}
+
+/** What lay under the vibration: gravity, as a rule. */
+function offsetLine({ file, values }: FileResult): readonly string[] {
+  if (values === null) return [];
+  const means = AXES.map((axis) => `${axis} ${(Math.round(100 * values.axes[axis].offset) / 100 + 0).toFixed(2)}`).join(
+    ', ',
+  );
+  return [`${file}: taken off before weighting, as the mean: ${means} m/s².`];
 }
 
 function handLine({ hand, files, value }: HandResult): string {
