@@ -1,5 +1,6 @@
 // counterproof detect: the counter's own detector on a recording of which the running times are known, and a setting for it.
 import type { Command } from 'commander';
+import { GREATEST_ACCELERATION, GREATEST_RATE_HZ } from '../vibration/recording/limits.js';
 import type { DetectOptions } from './detect/answer.js';
 import { positive } from './positive.js';
 import { EXIT_USAGE } from './run.js';
@@ -29,8 +30,12 @@ export function addDetect(program: Command): void {
     .option('--tool <tool>', 'whose runs are meant, of a trace')
     .option('--sweep', 'try levels and delays, and tell the best')
     .option('--picture <file>', 'draw the sweep as SVG into a new file')
-    .option('--rate <hz>', 'samples a second of a CSV without times', positive)
-    .option('--full-scale <m/s²>', 'what full scale of a WAV stands for', positive)
+    .option('--rate <hz>', 'samples a second of a CSV without times', positive(GREATEST_RATE_HZ, 'Hz'))
+    .option(
+      '--full-scale <m/s²>',
+      'what full scale of a WAV stands for, in m/s² and not in g',
+      positive(GREATEST_ACCELERATION, 'm/s²'),
+    )
     .option('--json', 'print JSON, after src/cli/schemas/detect.schema.json')
     .addHelpText('after', EXAMPLES)
     .action(async (file: string, options: DetectOptions) => {

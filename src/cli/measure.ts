@@ -1,5 +1,6 @@
 // counterproof measure: recordings at a tool's handle, to the magnitude that a counter is set to.
 import type { Command } from 'commander';
+import { GREATEST_ACCELERATION, GREATEST_RATE_HZ } from '../vibration/recording/limits.js';
 import type { MeasureOptions } from './measure/answer.js';
 import { positive } from './positive.js';
 import { EXIT_USAGE } from './run.js';
@@ -34,8 +35,12 @@ export function addMeasure(program: Command): void {
     .argument('[files...]', 'recordings, CSV or WAV')
     .option('--hand <which=file>', 'a recording of one hand: left=FILE or right=FILE; again for each', collect, [])
     .option('--sheet <file>', 'the measuring sheet')
-    .option('--rate <hz>', 'samples a second of a CSV without times', positive)
-    .option('--full-scale <m/s²>', 'what full scale of a WAV stands for', positive)
+    .option('--rate <hz>', 'samples a second of a CSV without times', positive(GREATEST_RATE_HZ, 'Hz'))
+    .option(
+      '--full-scale <m/s²>',
+      'what full scale of a WAV stands for, in m/s² and not in g',
+      positive(GREATEST_ACCELERATION, 'm/s²'),
+    )
     .option('--json', 'print JSON, after src/cli/schemas/measure.schema.json')
     .addHelpText('after', EXAMPLES)
     .action(async (files: string[], options: MeasureOptions) => {

@@ -40,6 +40,12 @@ export async function answerDetect(file: string, options: DetectOptions): Promis
   const recorded = await windowLevels(recording);
   if (recorded === null) return said(outputOf(file, truth, recording, null, null, null), options);
   const { levels } = recorded;
+  const endS = levels.length / WINDOWS_A_SECOND;
+  const beyond = read.marks.filter(({ stopS }) => stopS > endS + 1 / WINDOWS_A_SECOND);
+  if (read.marks.every(({ startS }) => startS >= endS)) {
+    return { refusal: `${truth}: no mark lies within the ${endS.toFixed(1)} s of ${file}; marks are in seconds\n` };
+  }
+  const own = beyond.length === 0 ? [] : [marksBeyond(beyond.length, endS)];
   let swept: Sweep | null = null;
   if (options.sweep === true) {
     try {
@@ -53,12 +59,16 @@ export async function answerDetect(file: string, options: DetectOptions): Promis
     const failed = write(picture, sweepPicture(file, swept));
     if (failed !== null) return failed;
   }
-  const byDefault = tryOut(levels, read.marks, DETECTOR_DEFAULTS);
-  const durationS = levels.length / WINDOWS_A_SECOND;
+  const byDefault = swept?.byDefault ?? tryOut(levels, read.marks, DETECTOR_DEFAULTS);
   return said(
-    { ...outputOf(file, truth, recording, byDefault, swept, durationS), findings: [...recorded.findings] },
+    { ...outputOf(file, truth, recording, byDefault, swept, endS), findings: [...recorded.findings, ...own] },
     options,
   );
+}
+
+function marksBeyond(count: number, endS: number): DetectOutput['findings'][number] {
+  const says = `${count} of the marks reach beyond the ${endS.toFixed(1)} s that are used: what lies beyond is left out`;
+  return { weight: 'doubts', what: 'marks-beyond', says };
 }
 
 function said(output: DetectOutput, { json }: DetectOptions): Answer {

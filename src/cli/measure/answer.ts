@@ -1,5 +1,5 @@
 // What `counterproof measure` prints: each recording's values, each hand's, and the setting for a counter that follows from them.
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync, realpathSync } from 'node:fs';
 import { renderProblem } from '../../scenario/render.js';
 import { isRecordingError } from '../../vibration/recording/error.js';
 import { openRecording } from '../../vibration/recording/open.js';
@@ -67,7 +67,10 @@ function askedFiles(files: readonly string[], byHand: readonly string[]): readon
   }
   if (told.length === 0 && files.length === 0)
     return 'which recordings? Name them, or --hand left=FILE --hand right=FILE';
-  return told.length > 0 ? told : files.map((file) => ({ file, hand: null }));
+  const asked = told.length > 0 ? told : files.map((file) => ({ file, hand: null }));
+  const paths = asked.map(({ file }) => (existsSync(file) ? realpathSync(file) : file));
+  const twice = asked.find((_, at) => paths.indexOf(paths[at]!) < at);
+  return twice === undefined ? asked : `${twice.file} is named twice: a recording is one sample, of one hand`;
 }
 
 function loadSheet(file: string): Sheet | string {

@@ -1,5 +1,7 @@
 // The result of a measurement as JSON (src/cli/schemas/measure.schema.json).
 import { tenthsRoundedUp } from '../../exposure/tenths.js';
+import type { Finding } from '../../vibration/recording/recording.js';
+import { LEAST_SAMPLE_S } from '../../vibration/setting/operation.js';
 import { isFinding, isSettable } from '../../vibration/setting/recommend.js';
 import type { Measured } from '../../vibration/values/measure.js';
 import { THIRD_OCTAVES } from '../../vibration/weighting/bands.js';
@@ -15,7 +17,7 @@ export function measureJson(result: MeasureResult): string {
 export function measureOutputOf({ files, hands, sheet, setting }: MeasureResult): MeasureOutput {
   const withheld = isFinding(setting);
   return {
-    files: files.map(fileOutput),
+    files: files.map((file) => fileOutput(file, sheet.findings)),
     hands: hands.map(handOutput),
     sheet: { file: sheet.file, findings: [...sheet.findings] },
     set: {
@@ -28,8 +30,12 @@ export function measureOutputOf({ files, hands, sheet, setting }: MeasureResult)
   };
 }
 
-function fileOutput({ file, hand, rateHz, values, findings }: FileResult): MeasureOutput['files'][number] {
-  const doubted = findings.some(({ weight }) => weight !== 'notes');
+function fileOutput(
+  { file, hand, rateHz, values, findings }: FileResult,
+  ofSheet: readonly Finding[],
+): MeasureOutput['files'][number] {
+  const isShort = values !== null && values.durationS < LEAST_SAMPLE_S;
+  const doubted = isShort || [...findings, ...ofSheet].some(({ weight }) => weight !== 'notes');
   const rounded = values === null ? 0 : tenthsRoundedUp(values.total) / 10;
   return {
     file,

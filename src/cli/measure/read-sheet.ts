@@ -27,7 +27,7 @@ const SHEET = z.strictObject({
     type: 'object',
     description: 'the checks on a calibrator, {reference: 10.0, before: 10.1, after: 9.9}',
   }).optional(),
-  'chain uncertainty': amount('%', 0, 100, 'the expanded uncertainty (k = 2) of the measuring chain').optional(),
+  'chain uncertainty': amount('%', 1, 100, 'the expanded uncertainty (k = 2) of the measuring chain').optional(),
 });
 
 const CALIBRATION = z.strictObject({

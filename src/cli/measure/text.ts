@@ -47,7 +47,7 @@ function fileRow({ file, hand, values }: FileResult): readonly string[] {
     `${durationS.toFixed(1)} s`,
     ...weighted,
     total.toFixed(2),
-    greatestSecond.toFixed(2),
+    greatestSecond?.toFixed(2) ?? '-',
     crests,
   ];
 }
@@ -87,7 +87,7 @@ function findingLine({ weight, what, says }: Finding, where: string): string {
 
 function settingLine({ magnitude, uncertainty, hand }: Exclude<MeasureResult['setting'], Finding>): string {
   const whose = hand === null ? '' : `, the ${hand} hand's`;
-  const uncertain = `uncertainty ± ${uncertainty.toFixed(1)} m/s² (k = 2)`;
+  const uncertain = `expanded uncertainty ± ${(Math.ceil(10 * uncertainty) / 10).toFixed(1)} m/s²`;
   return `Set the counter to ${magnitude.toFixed(1)} m/s²${whose}, rounded up to 0.1; ${uncertain}.`;
 }
 

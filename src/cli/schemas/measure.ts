@@ -24,7 +24,9 @@ const values = {
   a_hwy: ms2,
   a_hwz: ms2,
   a_hv: ms2.describe('vibration total value, m/s², not rounded'),
-  greatestSecond: ms2.describe('greatest running r.m.s. over one second of the total value, m/s²'),
+  greatestSecond: ms2
+    .nullable()
+    .describe('greatest running r.m.s. over one second of the total value, m/s²; null where there is none'),
   axes: z.record(
     z.enum(['x', 'y', 'z']),
     z.strictObject({
@@ -51,7 +53,7 @@ export const measureOutput = z
         values: z.strictObject(values).nullable().describe('null where a finding refuses them'),
         findings,
         recommendedMagnitude: recommendedMagnitude.describe(
-          'of this file by itself; null where something in it is in doubt',
+          'of this file by itself; null where it is shorter than 8 s, or something in it or in the sheet is in doubt',
         ),
       }),
     ),
@@ -70,7 +72,7 @@ export const measureOutput = z
     sheet: z.strictObject({ file: z.string().nullable(), findings }),
     set: z.strictObject({
       recommendedMagnitude,
-      uncertainty: ms2.nullable().describe('expanded, k = 2, m/s²'),
+      uncertainty: ms2.nullable().describe('expanded, about 95 %, m/s²'),
       hand: hand.describe('the hand that the setting is of'),
       findings,
     }),

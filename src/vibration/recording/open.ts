@@ -9,7 +9,7 @@ import { isWav, WAV_HEAD_BYTES } from './wav/format.js';
 import { openWav } from './wav/wav.js';
 
 export interface OpenOptions {
-  /** Of a CSV file without times, Hz: above 0, up to 10 MHz. */
+  /** Of a CSV file without times, Hz: above 0, up to 1 MHz. */
   readonly rateHz?: number | undefined;
   /** What full scale of a WAV file stands for, m/s²: above 0, up to 10⁶. */
   readonly fullScale?: number | undefined;

@@ -24,7 +24,7 @@ export interface OperationValue {
 /** ISO 5349-2:2001 (from memory): at least three samples, at least a minute in all, none shorter than 8 s. */
 const LEAST_SAMPLES = 3;
 const LEAST_DURATION_S = 60;
-const LEAST_SAMPLE_S = 8;
+export const LEAST_SAMPLE_S = 8;
 /** Where samples must be shorter, many more of them are needed: ours, for "many". */
 const MANY_SAMPLES = 10;
 /** Samples that spread more are not of one operation, or not enough of them (ours). */
@@ -63,6 +63,12 @@ function findings(samples: readonly SampleValue[], durationS: number, variation:
   }
   if (durationS < LEAST_DURATION_S) {
     doubt('short-total', `${durationS.toFixed(0)} s are measured in all, of at least ${LEAST_DURATION_S} s`);
+  }
+  const twice = samples.find(({ total, durationS: seconds }, at) =>
+    samples.slice(0, at).some((other) => other.total === total && other.durationS === seconds),
+  );
+  if (twice !== undefined) {
+    doubt('same-recording', `${twice.name} is one of the others to the last digit: name each recording once`);
   }
   const short = samples.filter((sample) => sample.durationS < LEAST_SAMPLE_S);
   if (short.length > 0 && samples.length < MANY_SAMPLES) {

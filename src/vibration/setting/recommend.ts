@@ -10,10 +10,17 @@ export type Hand = (typeof HANDS)[number];
 export interface Recommendation {
   /** m/s², rounded up to 0.1 and never down (common practice). */
   readonly magnitude: number;
-  /** Expanded (k = 2), m/s²: of the measuring chain, and of the mean of the samples. */
+  /** Expanded, m/s², at about 95 %: of the measuring chain, and of the mean of the samples. */
   readonly uncertainty: number;
   /** The hand that it is of; null where the hands were not told apart. */
   readonly hand: Hand | null;
+}
+
+/** Student's factors for 95 % (two-sided) of the mean of 2 to 10 samples (tables, from memory); then 2, as for many. */
+const STUDENT = [12.71, 4.3, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26];
+
+function studentFactor(count: number): number {
+  return STUDENT[count - 2] ?? 2;
 }
 
 /** What a counter can be set to (MAG-1), m/s². */
@@ -51,7 +58,7 @@ export function recommend(
       `${magnitude} m/s² cannot be set: a counter takes ${LEAST_MAGNITUDE} to ${GREATEST_MAGNITUDE} m/s²`,
     );
   }
-  const ofMean = (2 * (variation ?? 0)) / Math.sqrt(higher.count);
+  const ofMean = (studentFactor(higher.count) * (variation ?? 0)) / Math.sqrt(higher.count);
   return { magnitude, uncertainty: total * Math.hypot(chainUncertainty, ofMean), hand: higher.hand };
 }
 

@@ -54,7 +54,11 @@ export function sheetFindings(sheet: Sheet | null): readonly Finding[] {
 
 function calibrationFindings(check: CalibrationCheck | null): readonly Finding[] {
   if (check === null) return [];
-  return (['before', 'after'] as const).flatMap((when): readonly Finding[] => {
+  const { before, after } = check;
+  const drift = before === null || after === null ? 0 : after / before - 1;
+  const says = `the calibration check moves by ${percent(drift)} from before to after the measurement`;
+  const drifts: Finding = { weight: 'doubts', what: 'calibration-drifts', says };
+  const single = (['before', 'after'] as const).flatMap((when): readonly Finding[] => {
     const reading = check[when];
     if (reading === null) {
       return [
@@ -70,6 +74,7 @@ function calibrationFindings(check: CalibrationCheck | null): readonly Finding[]
     const says = `the calibration check ${when} the measurement reads ${reading} m/s² of ${check.reference} m/s²: ${percent(off)} off`;
     return [{ weight: 'doubts', what: 'calibration-off', says }];
   });
+  return Math.abs(drift) > MOST_DEVIATION ? [...single, drifts] : single;
 }
 
 function percent(part: number): string {

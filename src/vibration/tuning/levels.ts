@@ -23,18 +23,21 @@ export interface RecordedLevels {
  */
 export async function windowLevels(recording: Recording): Promise<RecordedLevels | null> {
   const { rateHz, name } = recording;
+  if (recording.findings.some(({ weight }) => weight === 'refuses')) return null;
   const windows = new Windows(rateHz);
   const own: Finding[] = [];
   for await (const { samples, length, begins } of recording.blocks()) {
+    // It is read to its end all the same: what is wrong with it may be found only there.
+    if (own.length > 0) continue;
     if (begins && windows.begun) {
       const says = `there is a gap at ${(windows.frames / rateHz).toFixed(1)} s: what comes after it is not used`;
       own.push({ weight: 'doubts', what: 'gap-ends-levels', says });
-      break;
+      continue;
     }
     windows.take(samples, length);
   }
   const findings = [...recording.findings, ...own];
-  if (!windows.begun || findings.some(({ weight }) => weight === 'refuses')) return null;
+  if (windows.levels.length === 0 || findings.some(({ weight }) => weight === 'refuses')) return null;
   return { name, levels: windows.levels, findings };
 }
 

@@ -4,6 +4,7 @@ import type { Finding, Recording } from '../recording/recording.js';
 import { weightedFromBands } from '../weighting/bands.js';
 import { designWeighting } from '../weighting/design.js';
 import { AXES, type Axis, noSquares, type Samples, WeightingFilter } from '../weighting/filter.js';
+import { evenness, weakAxes } from './plausible.js';
 import { RunningMean } from './running.js';
 import { Spectrum } from './spectrum.js';
 import { type Stretch, type Survey, survey } from './survey.js';
@@ -31,8 +32,8 @@ export interface Measured {
   readonly axes: Readonly<Record<Axis, AxisValues>>;
   /** a_hv, the vibration total value (ISO 5349-1:2001, 4.5), m/s². */
   readonly total: number;
-  /** Greatest total value of any second, m/s². */
-  readonly greatestSecond: number;
+  /** Greatest total value of any second, m/s²; null where there is no whole second once the filter has settled. */
+  readonly greatestSecond: number | null;
   readonly findings: readonly Finding[];
 }
 
@@ -42,14 +43,27 @@ export interface Measured {
  */
 const SETTLING_S = 0.5;
 
+/**
+ * A shorter stretch between two gaps holds too little of the low frequencies once its mean is off: it counts only where there is no
+ * longer one.
+ */
+const LEAST_STRETCH_S = 1;
+
 /** Null where a finding refuses a value. Reads the recording twice. */
 export async function measure(recording: Recording): Promise<Measured | null> {
+  if (recording.findings.some(isRefusal)) return null;
   const looked = await survey(recording);
   if (looked.frames === 0 || recording.findings.some(isRefusal)) return null;
   const pass = new Pass(recording.rateHz, looked);
   for await (const { samples, length, begins } of recording.blocks()) pass.take(samples, length, begins);
   if (recording.findings.some(isRefusal)) return null;
   return pass.values(recording, looked);
+}
+
+function leftOut(count: number): readonly Finding[] {
+  if (count === 0) return [];
+  const says = `${count} stretches between gaps are shorter than ${LEAST_STRETCH_S} s, and left out`;
+  return [{ weight: 'doubts', what: 'short-stretches', says }];
 }
 
 function isRefusal({ weight }: Finding): boolean {
@@ -66,6 +80,7 @@ class Pass {
     y: new Float64Array(0),
     z: new Float64Array(0),
   };
+  private readonly leastFrames: number;
   private stretch = -1;
   /** Samples of the present stretch. */
   private passed = 0;
@@ -74,7 +89,8 @@ class Pass {
     private readonly rateHz: number,
     private readonly looked: Survey,
   ) {
-    const longest = Math.max(...looked.stretches.map(({ frames }) => frames));
+    const longest = looked.stretches.reduce((most, { frames }) => Math.max(most, frames), 0);
+    this.leastFrames = Math.min(longest, Math.ceil(LEAST_STRETCH_S * rateHz));
     this.filter = new WeightingFilter(designWeighting(rateHz));
     this.running = new RunningMean(rateHz);
     const spectrum = () => new Spectrum(rateHz, longest);
@@ -86,7 +102,7 @@ class Pass {
     if (first) this.stretch += 1;
     const stretch = this.looked.stretches[this.stretch];
     // The file has changed since it was looked at; the recording says so at its end.
-    if (stretch === undefined) return;
+    if (stretch === undefined || stretch.frames < this.leastFrames) return;
     this.withoutMean(samples, length, stretch);
     if (first) this.begin(length);
     for (const axis of AXES) this.spectra[axis].take(this.own[axis], 0, length);
@@ -112,9 +128,11 @@ class Pass {
     if (settled) this.running.add(part.weighted[0]! + part.weighted[1]! + part.weighted[2]!, to - from);
   }
 
-  values(recording: Recording, { frames, stretches, shifts }: Survey): Measured {
+  values(recording: Recording, { stretches, shifts }: Survey): Measured {
+    const used = stretches.filter((stretch) => stretch.frames >= this.leastFrames);
+    const frames = used.reduce((sum, stretch) => sum + stretch.frames, 0);
     const axes = Object.fromEntries(
-      AXES.map((axis, index) => [axis, this.axisValues(axis, index, frames, stretches)]),
+      AXES.map((axis, index) => [axis, this.axisValues(axis, index, frames, used)]),
     ) as Record<Axis, AxisValues>;
     const total = Math.sqrt(AXES.reduce((sum, axis) => sum + axes[axis].weighted ** 2, 0));
     const shifted = shifts.map(({ axis, atS, byMs2 }): Finding => {
@@ -132,7 +150,13 @@ class Pass {
       axes,
       total,
       greatestSecond: this.running.greatest(),
-      findings: [...recording.findings, ...shifted],
+      findings: [
+        ...recording.findings,
+        ...shifted,
+        ...leftOut(stretches.length - used.length),
+        ...evenness(this.running, total),
+        ...weakAxes(axes),
+      ],
     };
   }
 

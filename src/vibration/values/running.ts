@@ -1,18 +1,15 @@
-// The running r.m.s. over one second, in steps of a tenth of it; seconds with a gap in them are left out.
+// The running r.m.s. over one second, in steps of a tenth of it; no second reaches over a gap. It tells how evenly a tool ran.
 
 const STEPS = 10;
 
 export class RunningMean {
   private readonly step: number;
-  private readonly sums = new Float64Array(STEPS);
-  private steps = 0;
+  /** Sum of squares of each whole step, by stretch. */
+  private readonly stretches: number[][] = [];
+  private sum = 0;
   private filled = 0;
-  private most = 0;
-  /** Of all, for what is shorter than a second. */
-  private total = 0;
-  private frames = 0;
 
-  constructor(rateHz: number) {
+  constructor(private readonly rateHz: number) {
     this.step = Math.round(rateHz / STEPS);
   }
 
@@ -22,31 +19,43 @@ export class RunningMean {
   }
 
   begin(): void {
-    this.steps = 0;
+    this.stretches.push([]);
+    this.sum = 0;
     this.filled = 0;
-    this.sums.fill(0);
   }
 
   /** The sum of the squares of so many samples, room at most. */
   add(square: number, count: number): void {
-    this.total += square;
-    this.frames += count;
-    this.sums[this.steps % STEPS]! += square;
+    this.sum += square;
     this.filled += count;
     if (this.filled < this.step) return;
+    this.stretches[this.stretches.length - 1]!.push(this.sum);
+    this.sum = 0;
     this.filled = 0;
-    this.steps += 1;
-    if (this.steps >= STEPS)
-      this.most = Math.max(
-        this.most,
-        this.sums.reduce((sum, one) => sum + one, 0),
-      );
-    this.sums[this.steps % STEPS] = 0;
   }
 
-  /** Of the greatest second; of all where there was no whole second. */
-  greatest(): number {
-    if (this.most > 0) return Math.sqrt(this.most / (STEPS * this.step));
-    return this.frames === 0 ? 0 : Math.sqrt(this.total / this.frames);
+  /** R.m.s. of the greatest second; null where there is no whole one. */
+  greatest(): number | null {
+    let most = -1;
+    for (const second of this.seconds()) most = Math.max(most, second);
+    return most < 0 ? null : Math.sqrt(most);
+  }
+
+  /** Seconds, to a tenth, that lie in the middle of a second whose r.m.s. is below this. */
+  below(rms: number): number {
+    let steps = 0;
+    for (const second of this.seconds()) if (second < rms ** 2) steps += 1;
+    return (steps * this.step) / this.rateHz;
+  }
+
+  /** Mean squares of all seconds, a tenth after another. */
+  private *seconds(): Iterable<number> {
+    for (const sums of this.stretches) {
+      for (let at = STEPS; at <= sums.length; at++) {
+        let sum = 0;
+        for (let step = at - STEPS; step < at; step++) sum += sums[step]!;
+        yield sum / (STEPS * this.step);
+      }
+    }
   }
 }

@@ -34,7 +34,7 @@ const SPAN = 4;
 
 export async function survey(recording: Recording): Promise<Survey> {
   const stretches: MutableStretch[] = [];
-  const slices = new Slices(Math.round(SLICE_S * recording.rateHz));
+  const slices = new Slices(Math.max(1, Math.round(SLICE_S * recording.rateHz)));
   let frames = 0;
   for await (const { samples, length, begins } of recording.blocks()) {
     if (begins || stretches.length === 0) {

@@ -10,6 +10,8 @@ import { weightingAt } from '../../../src/vibration/weighting/definition.js';
 vi.setConfig({ testTimeout: 60_000 });
 
 const RATE_HZ = 3200;
+/** Of z, on the other axes. */
+const SIDE = 0.2;
 const folder = mkdtempSync(join(tmpdir(), 'counterproof-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -19,19 +21,19 @@ function write(name: string, content: string): string {
   return path;
 }
 
-/** A sine of 40 Hz on z, next to nothing on y, gravity on x. */
+/** A sine of 40 Hz on z, a part of it on y, and on x under gravity, unless x is still. */
 function recording(name: string, seconds: number, amplitude: number, still = false): string {
   const rows = ['time (s),x (m/s²),y (m/s²),z (m/s²)'];
   for (let at = 0; at < seconds * RATE_HZ; at++) {
     const z = amplitude * Math.sin((2 * Math.PI * 40 * at) / RATE_HZ);
-    const x = still ? 9.81 : 9.81 + (at % 2) / 1000;
-    rows.push(`${(at / RATE_HZ).toFixed(7)},${x},${at % 3 === 0 ? 0.001 : 0},${z.toFixed(5)}`);
+    const x = 9.81 + (still ? 0 : z * SIDE);
+    rows.push(`${(at / RATE_HZ).toFixed(7)},${x.toFixed(5)},${(z * SIDE).toFixed(5)},${z.toFixed(5)}`);
   }
   return write(name, `${rows.join('\n')}\n`);
 }
 
 /** a_hv of such a recording. */
-const sineValue = (amplitude: number) => (amplitude / Math.SQRT2) * weightingAt(40);
+const sineValue = (amplitude: number) => (amplitude / Math.SQRT2) * weightingAt(40) * Math.sqrt(1 + 2 * SIDE ** 2);
 
 const sheet = write(
   'sheet.yaml',
@@ -79,9 +81,9 @@ describe('three recordings with a sheet', () => {
   test('are told to a person as a table, a sentence each, and what to set', async () => {
     const said = await text(files, { sheet });
     expect(said).toMatch(/^recording +hand +length +a_hwx +a_hwy +a_hwz +a_hv +greatest second +crest factors\n/);
-    expect(said).toMatch(/All samples: a_hv 5\.\d\d m\/s², the energy average of 3 recordings over 67 s, from /);
+    expect(said).toMatch(/All samples: a_hv 6\.\d\d m\/s², the energy average of 3 recordings over 67 s, from /);
     expect(said).toMatch(
-      /\nSet the counter to [56]\.\d m\/s², rounded up to 0\.1; uncertainty ± 0\.\d m\/s² \(k = 2\)\.\n/,
+      /\nSet the counter to [67]\.\d m\/s², rounded up to 0\.1; expanded uncertainty ± \d\.\d m\/s²\.\n/,
     );
     expect(said).toContain('Counterproof is no measuring instrument');
   });
@@ -138,6 +140,7 @@ describe('what cannot be read', () => {
     [['a.csv'], { hand: ['left=b.csv'] }, 'of a.csv the hand is not told: with --hand, name every file so\n'],
     [[], { hand: ['both=b.csv'] }, '--hand both=b.csv: write left=FILE or right=FILE\n'],
     [['nowhere.csv'], {}, 'nowhere.csv: there is no such file. Look at its name\n'],
+    [['a.csv', 'a.csv'], {}, 'a.csv is named twice: a recording is one sample, of one hand\n'],
   ])('%j %j', async (given, options, refusal) => {
     expect(await text(given, options)).toBe(refusal);
   });

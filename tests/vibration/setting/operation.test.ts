@@ -28,16 +28,17 @@ describe('samples of one operation', () => {
   });
 
   it.each([
-    ['few-samples', [sample(5, 40), sample(5, 40)]],
-    ['short-total', [sample(5, 19), sample(5, 20), sample(5, 20)]],
-    ['short-sample', [sample(5, 7.9, 'b.wav'), sample(5, 40), sample(5, 40)]],
+    ['few-samples', [sample(5, 40), sample(5.1, 40)]],
+    ['short-total', [sample(5, 19), sample(5.1, 20), sample(5.2, 20)]],
+    ['short-sample', [sample(5, 7.9, 'b.wav'), sample(5.1, 40), sample(5.2, 40)]],
     ['wide-spread', [sample(2, 40), sample(5, 40), sample(8, 40)]],
+    ['same-recording', [sample(5, 40), sample(5.1, 30), sample(5, 40)]],
   ])('must be many, long and alike (ISO 5349-2:2001, from memory): %s', (what, samples) => {
     expect(whats(operationValue(samples).findings)).toEqual([what]);
   });
 
   it('may be short where they are many', () => {
-    expect(operationValue(Array.from({ length: 10 }, () => sample(5, 6.5))).findings).toEqual([]);
+    expect(operationValue(Array.from({ length: 10 }, (_, at) => sample(5 + at / 100, 6.5))).findings).toEqual([]);
   });
 
   it('average between the least and the greatest', () => {
@@ -77,6 +78,10 @@ describe('the sheet', () => {
   });
 
   it('must have the chain checked before and after, within 5 percent', () => {
+    const moved = sheetFindings({ ...SHEET, calibration: { reference: 10, before: 10.4, after: 9.7 } });
+    expect(moved.map(({ says }) => says)).toEqual([
+      'the calibration check moves by -6.7 % from before to after the measurement',
+    ]);
     const found = sheetFindings({ ...SHEET, calibration: { reference: 10, before: 10.6, after: null } });
     expect(whats(found)).toEqual(['calibration-off', 'sheet-gap']);
     expect(found[0]?.says).toBe('the calibration check before the measurement reads 10.6 m/s² of 10 m/s²: 6.0 % off');
@@ -99,8 +104,8 @@ describe('the setting', () => {
   it('says how uncertain it is: the chain, and the mean of the samples', () => {
     const value = operationValue([sample(4.5, 30), sample(5, 30), sample(5.5, 30)]);
     const setting = recommend([{ hand: null, value, count: 3 }], 0.1, []);
-    // Standard deviation 0.5 of a mean of 5: 2 · 0.1 / √3 = 11.5 %, with 10 % of the chain 15.3 %.
-    expect('uncertainty' in setting && setting.uncertainty / value.total).toBeCloseTo(0.1528, 3);
+    // Standard deviation 0.5 of a mean of 5, Student's 4.30 for three: 4.3 · 0.1 / √3 = 24.8 %, with 10 % of the chain 26.8 %.
+    expect('uncertainty' in setting && setting.uncertainty / value.total).toBeCloseTo(0.2677, 3);
   });
 
   it('is withheld where anything is in doubt, and says why', () => {

@@ -79,7 +79,7 @@ describe('what lies under the vibration', () => {
     const values = await measured({
       rateHz: 6400,
       seconds: 12,
-      axes: { y: (s) => sines(s) + (s > 6 ? 80 : 0), x: sum(ROTARY) },
+      axes: { y: (s) => sines(s) + (s > 6 ? 80 : 0), x: sum(ROTARY), z: sum(ROTARY) },
     });
     expect(values.findings.map(({ what, weight }) => [what, weight])).toEqual([['dc-shift', 'doubts']]);
     expect(values.findings[0]?.says).toMatch(/^the mean of y moves by 80 m\/s² about 6\.[05] s/);
@@ -129,8 +129,45 @@ describe('gaps and blocks', () => {
   it('the greatest second is found', async () => {
     const axes = { x: (s: number) => (s > 5 && s <= 7 ? 5 : 1) * Math.sin(2 * Math.PI * 20 * s) };
     const { greatestSecond } = await measured({ rateHz: 6400, seconds: 10, axes });
-    expect(Math.abs(greatestSecond / ((5 / Math.SQRT2) * weightingAt(20)) - 1)).toBeLessThan(0.01);
+    expect(Math.abs(greatestSecond! / ((5 / Math.SQRT2) * weightingAt(20)) - 1)).toBeLessThan(0.01);
   });
+});
+
+describe('what is not of a tool that ran all the time', () => {
+  const whats = (values: Measured) => values.findings.map(({ what }) => what);
+  const all = (of: (s: number) => number) => ({ x: of, y: of, z: of });
+  const sines = sum(ROTARY);
+
+  it('pauses are told: a counter counts only while it runs', async () => {
+    const paused = await measured({ rateHz: 6400, seconds: 12, axes: all((s) => (s > 4 && s < 7 ? 0 : sines(s))) });
+    expect(whats(paused)).toEqual(['pauses']);
+    expect(paused.findings[0]?.says).toMatch(/^the tool stands still for 2\.[0-9] s: /);
+  });
+
+  it('a blow that sets the value is told', async () => {
+    const axes = all((s) => sines(s) + (Math.abs(s - 8) < 0.001 ? 30_000 : 0));
+    expect(whats(await measured({ rateHz: 6400, seconds: 12, axes }))).toContain('uneven');
+  });
+
+  it('an axis that has next to nothing is told', async () => {
+    const axes = { ...all(sines), z: (s: number) => sines(s) / 200 };
+    expect(whats(await measured({ rateHz: 6400, seconds: 12, axes }))).toEqual(['axis-weak']);
+  });
+
+  it('stretches too short for low frequencies are left out, and told', async () => {
+    const gaps = [32_000, 33_000, 34_000];
+    const values = await measured({ rateHz: 6400, seconds: 12, axes: all(sines), gaps });
+    const whole = await measured({ rateHz: 6400, seconds: 12, axes: all(sines) });
+    expect(whats(values)).toEqual(['short-stretches']);
+    expect(values.durationS).toBeCloseTo(12 - 2000 / 6400, 9);
+    expect(Math.abs(values.total / whole.total - 1)).toBeLessThan(0.005);
+  });
+});
+
+it('a recording of less than a second in pieces has what its pieces have', async () => {
+  const axes = { x: sum(ROTARY) };
+  const values = await measured({ rateHz: 6400, seconds: 0.3, axes, gaps: [960] });
+  expect([values.durationS, values.greatestSecond]).toEqual([0.3, null]);
 });
 
 it('a recording without a sample has no value', async () => {

@@ -52,11 +52,9 @@ export function readColumns(names: readonly string[], units: readonly string[], 
     const unit = named.unit ?? units[index] ?? null;
     const factor = unit === null ? 1 : role === 'time' ? timeUnit(unit) : accelerationUnit(unit);
     if (factor === null) {
-      const known = role === 'time' ? 's or ms' : 'm/s² or g';
-      throw new Refused(
-        `the unit of column ${quote(name)} is not known. State ${known}, as in "${role} (${known.slice(0, 4).trim()})"`,
-        { line },
-      );
+      const [known, example] = role === 'time' ? ['s or ms', 's'] : ['m/s² or g', 'm/s²'];
+      const says = `the unit of column ${quote(name)} is not known. State ${known}, as in "${role} (${example})"`;
+      throw new Refused(says, { line });
     }
     if (unit === null) assumed.push(assumption(name, role));
     columns.push({ role, index, name: name.trim(), factor });
@@ -67,7 +65,8 @@ export function readColumns(names: readonly string[], units: readonly string[], 
 function assumption(name: string, role: Role): Finding {
   const [unit, other] = role === 'time' ? ['s', 'ms'] : ['m/s²', 'g'];
   const says = `Column ${quote(name)} states no unit: ${unit} is assumed. If it is ${other}, state it: "${role} (${other})".`;
-  return finding('notes', 'unit-assumed', says);
+  // A vibration in g that is taken for m/s² is ten times too low; a time that is wrong shows in the length.
+  return finding(role === 'time' ? 'notes' : 'doubts', 'unit-assumed', says);
 }
 
 /** Whether a row that follows a header states the units of its columns: it does so for each axis. */

@@ -91,8 +91,8 @@ describe('the header', () => {
     const rows = frames(LONG).map((frame, at) => [(at / RATE_HZ).toFixed(7), ...frame].join(';'));
     const read = await written([header, ...rows].join('\n'));
     expect(read.stretches.map(({ length }) => length)).toEqual([LONG]);
-    const expected = Array.from({ length: assumed }, () => 'notes unit-assumed');
-    expect(whats(read)).toEqual(assumed > 0 ? [...expected, 'notes unit-assumed'] : []);
+    const expected = Array.from({ length: assumed }, () => 'doubts unit-assumed');
+    expect(whats(read)).toEqual(assumed > 0 ? ['notes unit-assumed', ...expected] : []);
   });
 
   it('takes 1 g as 9.80665 m/s² (ISO 80000-3)', async () => {
