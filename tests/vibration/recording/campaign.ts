@@ -13,10 +13,10 @@ const MAX_RESIDENT_MB = 300;
 const ENDLESS_MB = 300;
 const CSV_ROWS = 2_000_000;
 
-const { refused, read, withSamples, found, faults } = await fuzzRecordings(FILES, SEED);
+const { refused, read, withSamples, measured, found, faults } = await fuzzRecordings(FILES, SEED);
 const told = Object.entries(found).map(([what, count]) => `${what} ${count}`);
 print(
-  `${FILES} damaged files: ${refused} refused, ${read} read (${withSamples} with samples), ${faults.length} faults`,
+  `${FILES} damaged files: ${refused} refused, ${read} read (${withSamples} with samples, ${measured} with values), ${faults.length} faults`,
 );
 print(`found: ${told.join(', ')}`);
 judge(faults.length === 0, faults);

@@ -6,6 +6,9 @@ import { isRecordingError, type RecordingError } from '../../../src/vibration/re
 import { FINDINGS } from '../../../src/vibration/recording/findings.js';
 import { openRecording } from '../../../src/vibration/recording/open.js';
 import type { Recording } from '../../../src/vibration/recording/recording.js';
+import { windowLevels } from '../../../src/vibration/tuning/levels.js';
+import { sweep } from '../../../src/vibration/tuning/sweep.js';
+import { measure } from '../../../src/vibration/values/measure.js';
 import { drawDamaged } from './damage.js';
 import { folder } from './read-all.js';
 
@@ -14,6 +17,8 @@ export interface FuzzReport {
   readonly read: number;
   /** Of those read, the ones with samples. */
   readonly withSamples: number;
+  /** Of those, the ones that have values. */
+  readonly measured: number;
   /** How often each finding was made; a word that is missing here was never tried. */
   readonly found: Readonly<Record<string, number>>;
   readonly faults: readonly string[];
@@ -27,7 +32,14 @@ const WEIGHTS = ['refuses', 'doubts', 'notes'];
 export async function fuzzRecordings(count: number, seed: number): Promise<FuzzReport> {
   const files = folder();
   const random = RandomStream.named(seed, 'recordings');
-  const report = { refused: 0, read: 0, withSamples: 0, found: {} as Record<string, number>, faults: [] as string[] };
+  const report = {
+    refused: 0,
+    read: 0,
+    withSamples: 0,
+    measured: 0,
+    found: {} as Record<string, number>,
+    faults: [] as string[],
+  };
   try {
     for (let tried = 0; tried < count && report.faults.length < MAX_FAULTS; tried++) {
       const path = files.write('damaged', drawDamaged(random));
@@ -42,6 +54,7 @@ export async function fuzzRecordings(count: number, seed: number): Promise<FuzzR
           report.read += 1;
           const samples = await readTwice(recording);
           if (samples > 0) report.withSamples += 1;
+          if (await hasValues(recording)) report.measured += 1;
           for (const { what } of recording.findings) report.found[what] = (report.found[what] ?? 0) + 1;
         }
         if (performance.now() - started > MAX_MS) throw new Error('it took too long');
@@ -60,6 +73,27 @@ function checkError({ file, line, byte, says }: RecordingError): void {
   if (!says.startsWith(file) || !/\. [A-Z]|tell no rate/.test(says))
     throw new Error(`not a sentence that helps: ${says}`);
   if (!placed(line, 1) || !placed(byte, 0)) throw new Error(`no place: ${line}, ${byte}`);
+}
+
+/** Measured, and looked at by the detector: every number is finite, and nothing is given where a finding refuses it. */
+async function hasValues(recording: Recording): Promise<boolean> {
+  const values = await measure(recording);
+  const levels = await windowLevels(recording);
+  if (levels !== null) sweep(levels.levels.slice(0, MOST_WINDOWS), [{ startS: 0, stopS: 1 }], FEW);
+  if (recording.findings.some(({ weight }) => weight === 'refuses') && (values !== null || levels !== null)) {
+    throw new Error('a value is given that a finding refuses');
+  }
+  for (const number of numbersIn([values, levels]))
+    if (!Number.isFinite(number)) throw new Error(`a value of ${number}`);
+  return values !== null;
+}
+
+const MOST_WINDOWS = 100;
+const FEW = { onLevelsMm: [1000, 4000], offLevelsMm: [600], startAfter: [2], stopAfter: [5] };
+
+function numbersIn(value: unknown): readonly number[] {
+  if (typeof value === 'number') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : [];
 }
 
 async function readTwice(recording: Recording): Promise<number> {
