@@ -18,7 +18,10 @@ or g), or WAV with three channels. Several are averaged by energy. The sheet is 
   calibration: {reference: 10.0, before: 10.1, after: 9.9}
   chain uncertainty: 10%
 
-No setting is recommended where anything in the recordings, their number or the sheet leaves a doubt.
+The chain uncertainty is the expanded one (k = 2) of its certificate. No setting is recommended where
+anything in the recordings, their number or the sheet leaves a doubt: fewer than three recordings of at
+least 8 s and a minute in all, a spread (standard deviation over mean) above 30 %, a calibration check
+more than 5 % off. --hand is repeated for each file.
 Exit codes: 0 measured, 1 a recording has no value, 2 the input is wrong.
 
 Examples:

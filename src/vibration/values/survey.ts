@@ -24,13 +24,14 @@ export interface Survey {
   readonly shifts: readonly Shift[];
 }
 
-const SLICE_S = 0.5;
-/** A slice holds three periods of 6.3 Hz: what is left of the vibration in its mean is small beside this part of the vibration. */
+const SLICE_S = 0.25;
+/** A slice holds a period and a half of 6.3 Hz: what is left of the vibration in its mean is small beside this part of the vibration. */
 const LEAST_PART = 0.2;
 /** Less is the hand that turns the tool in the field of gravity. */
 const LEAST_SHIFT_MS2 = 20;
-/** Medians over so many slices before and after are compared. */
-const SPAN = 4;
+/** Medians over so many slices before and after are compared; and each slice with the median of as many on both sides. */
+const SPAN = 8;
+const LEAST_SPAN = 2;
 
 export async function survey(recording: Recording): Promise<Survey> {
   const stretches: MutableStretch[] = [];
@@ -97,8 +98,14 @@ class Slices {
       const power = this.powers[index]!.reduce((sum, one) => sum + one, 0) / Math.max(1, means.length);
       const least = Math.max(LEAST_SHIFT_MS2, LEAST_PART * Math.sqrt(power));
       let greatest: Shift | undefined;
-      for (let at = SPAN; at + SPAN <= means.length; at++) {
-        const byMs2 = median(means.slice(at, at + SPAN)) - median(means.slice(at - SPAN, at));
+      for (let at = 0; at < means.length; at++) {
+        const before = means.slice(Math.max(0, at - SPAN), at);
+        const after = means.slice(at, at + SPAN);
+        const around = median([...before, ...after]);
+        // A lasting step, seen only with enough on both sides; a jump that soon decays.
+        const step = Math.min(before.length, after.length) >= LEAST_SPAN ? median(after) - median(before) : 0;
+        const jump = means[at]! - around;
+        const byMs2 = Math.abs(step) > Math.abs(jump) ? step : jump;
         if (Math.abs(byMs2) < least || Math.abs(byMs2) <= Math.abs(greatest?.byMs2 ?? 0)) continue;
         greatest = { axis, atS: at * sliceS, byMs2 };
       }
