@@ -7,9 +7,10 @@ import { lifelessWord } from './life.js';
 import { levelsOf } from './standing.js';
 import { minutesText, shortLevelWord, tenthsText } from './words.js';
 
-/** "Edda runs it", "runs, laid down", "away", "at rest". */
+/** "Edda runs it", "runs, laid down", "in a van", "away", "at rest". */
 export function runningText(tool: ToolMoment): string {
   if (tool.running !== null) return tool.running.held ? `${tool.running.by} runs it` : 'runs, laid down';
+  if (tool.carried) return 'in a van';
   return tool.place !== 0 ? 'away' : 'at rest';
 }
 

@@ -34,6 +34,8 @@ export interface ToolMoment {
   readonly place: number;
   /** Who truly runs it, since when; held false: it runs but lies on the ground. Null: at rest. */
   readonly running: { readonly by: string; readonly held: boolean; readonly sinceMs: number } | null;
+  /** It lies in a van that drives: shaken, though nobody runs it. */
+  readonly carried: boolean;
   /** In the order of their numbers. */
   readonly sessions: readonly SessionMoment[];
   /** Counted outside any session. */
@@ -56,6 +58,9 @@ export function afterTool(tools: readonly ToolMoment[], event: TraceEvent): read
       }));
     case 'hand.stop':
       return changed(tools, event.tool, (one) => ({ ...one, running: null }));
+    case 'hand.carry':
+    case 'hand.arrive':
+      return changed(tools, event.by, (one) => ({ ...one, carried: event.kind === 'hand.carry' }));
     case 'hand.leave':
     case 'hand.return':
       return moved(tools, event);
@@ -93,6 +98,7 @@ function brought(event: EventOf<'hand.tool'>): ToolMoment {
     setTenths: event.keyedTenths,
     place: 0,
     running: null,
+    carried: false,
     sessions: [],
     unclaimed: NOTHING,
     display: null,

@@ -22,6 +22,7 @@ describe('tool standing', () => {
     expect(runningText(toolOf(cursor.at(3 * HOUR), 'plane'))).toBe('away');
     const running = { by: 'Edda', held: false, sinceMs: 0 };
     expect(runningText({ ...toolOf(cursor.at(0), 'saw'), running })).toBe('runs, laid down');
+    expect(runningText({ ...toolOf(cursor.at(0), 'saw'), carried: true })).toBe('in a van');
   });
 
   it('says what the counter is set to, and what the tool makes where that differs', () => {

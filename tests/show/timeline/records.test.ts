@@ -4,6 +4,7 @@ import { Bench } from '../../../src/bench/bench.js';
 import { pickRun } from '../../../src/cli/scenario/pick-run.js';
 import { troubleLines } from '../../../src/show/timeline/troubles.js';
 import { plainTimeline } from '../../../src/show/timeline.js';
+import { Cursor } from '../../../src/trace/cursor.js';
 import { Recorder } from '../../../src/trace/recorder.js';
 
 function eventsOf(scenario: string) {
@@ -28,7 +29,10 @@ describe('what happens to devices', () => {
   });
 
   it('is told of a tool that is carried in a van, and arrives', () => {
-    const told = plainTimeline({ title: '', events: eventsOf('breaker-carried-in-a-van.yaml'), notes: [] });
+    const events = eventsOf('breaker-carried-in-a-van.yaml');
+    const told = plainTimeline({ title: '', events, notes: [] });
+    const carried = [19, 21, 29, 31].map((minute) => new Cursor(events).at(minute * 60_000).tools[0]?.carried);
+    expect(carried).toEqual([false, true, true, false]);
     expect(told).toContain('07:20:00  breaker  is carried in a van\n');
     expect(told).toContain('07:30:00  breaker  arrives\n');
   });
