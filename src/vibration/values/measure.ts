@@ -93,7 +93,7 @@ class Pass {
     this.leastFrames = Math.min(longest, Math.ceil(LEAST_STRETCH_S * rateHz));
     this.filter = new WeightingFilter(designWeighting(rateHz));
     this.running = new RunningMean(rateHz);
-    const spectrum = () => new Spectrum(rateHz, longest);
+    const spectrum = () => new Spectrum(rateHz);
     this.spectra = { x: spectrum(), y: spectrum(), z: spectrum() };
   }
 

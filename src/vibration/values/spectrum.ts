@@ -4,9 +4,8 @@ import FFT from 'fft.js';
 import { THIRD_OCTAVES } from '../weighting/bands.js';
 import { Decimator } from './decimator.js';
 
-/** At the lower rate: 3 s or so, half a hertz or less between lines. */
-const LONGEST_SEGMENT = 16_384;
-const SHORTEST_SEGMENT = 2048;
+/** Between lines: the band of 6.3 Hz is 1.5 Hz wide. So a segment has 2.5 s or more. */
+const MOST_LINE_HZ = 0.4;
 /** Samples taken at a time. */
 const PART = 65_536;
 
@@ -23,12 +22,10 @@ export class Spectrum {
   private filled = 0;
   private segments = 0;
 
-  /** frames: of the longest stretch that is to come. */
-  constructor(rateHz: number, frames: number) {
+  constructor(rateHz: number) {
     this.decimator = new Decimator(rateHz);
-    const room = frames / this.decimator.factor;
-    let size = LONGEST_SEGMENT;
-    while (size > SHORTEST_SEGMENT && size > room) size /= 2;
+    let size = 2;
+    while (this.decimator.rateHz / size > MOST_LINE_HZ) size *= 2;
     this.fft = new FFT(size);
     this.window = Float64Array.from({ length: size }, (_, at) => 0.5 - 0.5 * Math.cos((2 * Math.PI * at) / size));
     this.segment = new Float64Array(size);

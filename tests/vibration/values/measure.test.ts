@@ -118,6 +118,19 @@ describe('noise confined to the bands', () => {
     },
   );
 
+  it('is too short for a spectrum below two and a half seconds, not for a value', async () => {
+    const { axes } = await measured({ rateHz: 10_239, seconds: 2, axes: { x: sum([[8, 5]]) } });
+    expect([axes.x.bands, axes.x.weightedFromBands]).toEqual([null, null]);
+    expect(axes.x.weighted).toBeGreaterThan(1);
+  });
+
+  it.each([3200, 6400, 10_239, 51_200])('a slow sine is in no other band, at %d Hz', async (rateHz) => {
+    const { axes } = await measured({ rateHz, seconds: 12, axes: { x: sum([[7.943, 5]]) } });
+    const rms = 5 / Math.SQRT2;
+    expect(Math.abs(axes.x.bands![1]! / rms - 1)).toBeLessThan(0.005);
+    expect(Math.max(axes.x.bands![0]!, axes.x.bands![2]!) / rms).toBeLessThan(0.02);
+  });
+
   it('a sine stands in its band, with its r.m.s.', async () => {
     const { axes } = await measured({ rateHz: 12_800, seconds: 15, axes: { x: sum([[125.9, 8]]) } });
     const at = THIRD_OCTAVES.findIndex(({ nominalHz }) => nominalHz === 125);
