@@ -29,12 +29,12 @@ export function addCheck(program: Command): void {
     .action(async (files: string[], { json = false }: CheckOptions) => {
       const { checkFiles } = await import('./check/check-files.js');
       const { textOf, summaryOf } = await import('./check/text.js');
-      const { progressOn } = await import('./check/progress.js');
-      const progress = progressOn(process.stderr, files.length);
+      const { statusLineOn } = await import('./print/status-line.js');
+      const progress = statusLineOn(process.stderr);
       const checked = [];
       for (const file of checkFiles(files)) {
-        progress.done(file.file);
         checked.push(file);
+        if (files.length > 1) progress.show(`${checked.length} of ${files.length}  ${file.file}`);
         if (json) continue;
         progress.clear();
         (file.problems.length > 0 ? process.stderr : process.stdout).write(textOf(file));

@@ -48,9 +48,11 @@ export function addMeasure(program: Command): void {
     .addHelpText('after', EXAMPLES)
     .action(async (files: string[], options: MeasureOptions) => {
       const { answerMeasure } = await import('./measure/answer.js');
-      const { partOn } = await import('./measure/progress.js');
-      const progress = partOn(process.stderr);
-      const answer = await answerMeasure(files, options, progress.at);
+      const { statusLineOn } = await import('./print/status-line.js');
+      const progress = statusLineOn(process.stderr);
+      const answer = await answerMeasure(files, options, (file, part) =>
+        progress.show(`${Math.floor(100 * part)} % of ${file}`),
+      );
       progress.clear();
       if ('refusal' in answer) {
         process.stderr.write(answer.refusal);

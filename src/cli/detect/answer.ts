@@ -4,10 +4,10 @@ import { DETECTOR_DEFAULTS } from '../../counter/detector.js';
 import { isRecordingError } from '../../vibration/recording/error.js';
 import { openRecording } from '../../vibration/recording/open.js';
 import type { Recording } from '../../vibration/recording/recording.js';
-import { windowLevels } from '../../vibration/tuning/levels.js';
+import { WINDOWS_A_SECOND, windowLevels } from '../../vibration/tuning/levels.js';
 import { sweepPicture } from '../../vibration/tuning/picture.js';
 import { type Sweep, sweep, type Tried, tryOut } from '../../vibration/tuning/sweep.js';
-import { CAUTIONS } from '../exposure/result.js';
+import { CAUTIONS } from '../print/cautions.js';
 import type { DetectOutput } from '../schemas/detect.js';
 import { detectText } from './text.js';
 import { readTruth } from './truth.js';
@@ -24,8 +24,6 @@ export interface DetectOptions {
 }
 
 export type Answer = { readonly answer: string; readonly hasValue: boolean } | { readonly refusal: string };
-
-const WINDOWS_A_SECOND = 10;
 
 export async function answerDetect(file: string, options: DetectOptions): Promise<Answer> {
   const { truth, tool, picture, rate: rateHz, fullScale } = options;

@@ -1,5 +1,6 @@
 // The detector's result as text for a person.
-import { inColumns } from '../readout/columns.js';
+import { inColumns } from '../print/columns.js';
+import { findingLine, paragraphs } from '../print/findings.js';
 import type { DetectOutput } from '../schemas/detect.js';
 
 type Tried = NonNullable<DetectOutput['byDefault']>;
@@ -19,8 +20,6 @@ const HEAD = [
   'short',
 ];
 const SIDES = HEAD.map((_, column) => (column === 0 ? 'left' : 'right'));
-/** How a finding is marked, by its weight. */
-const MARK = { refuses: 'no value', doubts: 'in doubt', notes: 'note' } as const;
 
 export function detectText({ file, durationS, byDefault, best, tried, findings, cautions }: DetectOutput): string {
   const rows = [
@@ -30,16 +29,13 @@ export function detectText({ file, durationS, byDefault, best, tried, findings, 
   const parts = [
     [durationS === null ? `${file} has no value.` : `${file}, ${durationS.toFixed(1)} s.`],
     rows.length === 0 ? [] : inColumns([HEAD, ...rows], SIDES),
-    findings.map(({ weight, what, says }) => `${MARK[weight]}  ${file}: ${says} [${what}]`),
+    findings.map((one) => findingLine(one, file)),
     [
       'Levels in m/s² (r.m.s. of 100 ms, 6.3 to 1250 Hz, not weighted), start and stop after so many windows, times in s.',
       ...cautions,
     ],
   ];
-  return parts
-    .filter((lines) => lines.length > 0)
-    .map((lines) => lines.map((line) => `${line}\n`).join(''))
-    .join('\n');
+  return paragraphs(parts);
 }
 
 function row(name: string, tried: Tried): readonly string[] {

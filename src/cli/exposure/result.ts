@@ -4,15 +4,9 @@ import { addDose, doseOf, doseOfPoints } from '../../exposure/dose.js';
 import { exposureOfPoints, pointsOfDose } from '../../exposure/points.js';
 import { hasPassed, levelPoints, type Regime, type RegimeLevel } from '../../exposure/regimes.js';
 import { timeToLimitMs, timeToPointsMs, timeUnderCapMs, type Used } from '../../exposure/time-left.js';
+import { CAUTIONS } from '../print/cautions.js';
 import type { ExposureOutput } from '../schemas/exposure.js';
 import type { PlannedOperation } from './operation.js';
-
-/** The brief's cautions, one sentence each. */
-export const CAUTIONS = [
-  'Counterproof is no measuring instrument and proves no workplace safe.',
-  'Below the action value there is still risk.',
-  'Local law and its limit values rule.',
-];
 
 export function exposureOf(operations: readonly PlannedOperation[], regime: Regime): ExposureOutput {
   const parts = operations.map(({ magnitudeTenths, triggerMs }) => ({

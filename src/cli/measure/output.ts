@@ -6,7 +6,7 @@ import { isFinding, isSettable } from '../../vibration/setting/recommend.js';
 import type { Measured } from '../../vibration/values/measure.js';
 import { THIRD_OCTAVES } from '../../vibration/weighting/bands.js';
 import { AXES } from '../../vibration/weighting/filter.js';
-import { CAUTIONS } from '../exposure/result.js';
+import { CAUTIONS } from '../print/cautions.js';
 import type { MeasureOutput } from '../schemas/measure.js';
 import type { FileResult, HandResult, MeasureResult } from './result.js';
 

@@ -3,15 +3,13 @@ import { higherHand } from '../../exposure/hands.js';
 import type { Finding } from '../../vibration/recording/recording.js';
 import { isFinding } from '../../vibration/setting/recommend.js';
 import { AXES } from '../../vibration/weighting/filter.js';
-import { CAUTIONS } from '../exposure/result.js';
-import { inColumns } from '../readout/columns.js';
+import { CAUTIONS } from '../print/cautions.js';
+import { inColumns } from '../print/columns.js';
+import { findingLine, paragraphs } from '../print/findings.js';
 import type { FileResult, HandResult, MeasureResult } from './result.js';
 
 const HEAD = ['recording', 'hand', 'length', 'a_hwx', 'a_hwy', 'a_hwz', 'a_hv', 'greatest second', 'crest factors'];
 const SIDES = ['left', 'left', 'right', 'right', 'right', 'right', 'right', 'right', 'left'] as const;
-
-/** How a finding is marked, by its weight. */
-const MARK = { refuses: 'no value', doubts: 'in doubt', notes: 'note' } as const;
 
 export function measureText({ files, hands, sheet, setting }: MeasureResult): string {
   const found = [
@@ -30,10 +28,7 @@ export function measureText({ files, hands, sheet, setting }: MeasureResult): st
     isFinding(setting) ? [`${upper(setting.says)}.`] : [settingLine(setting)],
     ['Values in m/s²: a_hw weighted as W_h (ISO 5349-1), a_hv the vibration total value.', ...CAUTIONS],
   ];
-  return parts
-    .filter((lines) => lines.length > 0)
-    .map((lines) => lines.map((line) => `${line}\n`).join(''))
-    .join('\n');
+  return paragraphs(parts);
 }
 
 function fileRow({ file, hand, values }: FileResult): readonly string[] {
@@ -79,10 +74,6 @@ function handsLine(hands: readonly HandResult[]): readonly string[] {
   return [
     deciding === 'both' ? 'Both hands have the same value.' : `The ${deciding} hand has the higher value: it counts.`,
   ];
-}
-
-function findingLine({ weight, what, says }: Finding, where: string): string {
-  return `${MARK[weight]}  ${where}: ${says} [${what}]`;
 }
 
 function settingLine({ magnitude, uncertainty, hand }: Exclude<MeasureResult['setting'], Finding>): string {

@@ -1,7 +1,8 @@
 // What `counterproof readout --counter` prints for people: the sessions that were never delivered, what nobody claimed, and in
 // sentences what has to be known of them.
+
+import { inColumns } from '../print/columns.js';
 import type { CounterOutput } from '../schemas/readout.js';
-import { inColumns } from './columns.js';
 import { counted, pointsCell, timeCell } from './numbers.js';
 import { WHOLE_SESSIONS } from './output.js';
 

@@ -5,7 +5,7 @@ import { exposureOfPoints, pointsOfDose } from '../../exposure/points.js';
 import { WINDOW_MS } from '../../port/port.js';
 import { type Devices, toolOf, workerOf } from '../../trace/devices.js';
 import type { RecordedSession, RecordedShift, WearableRecord } from '../../wearable/record.js';
-import { CAUTIONS } from '../exposure/result.js';
+import { CAUTIONS } from '../print/cautions.js';
 import type { CounterOutput, WearableOutput } from '../schemas/readout.js';
 
 /** A counter tells of a session as a whole, and what it had told before lies on the ledger of the wearable already. */

@@ -1,7 +1,8 @@
 // What `counterproof readout --wearable` prints for people: a table of shifts, each with its sessions, and below it, in
 // sentences, what has to be known of them.
+
+import { inColumns } from '../print/columns.js';
 import type { WearableOutput } from '../schemas/readout.js';
-import { inColumns } from './columns.js';
 import { a8Cell, counted, pointsCell, timeCell } from './numbers.js';
 
 type Shift = WearableOutput['shifts'][number];

@@ -5,7 +5,7 @@ import { designWeighting } from '../weighting/design.js';
 import { noSquares, type Samples, WeightingFilter } from '../weighting/filter.js';
 
 export const WINDOW_MS = 100;
-const WINDOWS_A_SECOND = 1000 / WINDOW_MS;
+export const WINDOWS_A_SECOND = 1000 / WINDOW_MS;
 
 /** The filter settles so long on the mean of the first block, so that gravity is no start. */
 const SETTLING_S = 0.5;

@@ -1,5 +1,6 @@
 // One recording to its values: frequency-weighted and band-limited r.m.s. of each axis, the vibration total value, the greatest
 // running r.m.s., crest factors, and the third-octave spectrum with a_hw computed from it, as a second way (ISO 5349-1:2001).
+import { totalValue } from '../../exposure/total-value.js';
 import type { Finding, Recording } from '../recording/recording.js';
 import { weightedFromBands } from '../weighting/bands.js';
 import { designWeighting } from '../weighting/design.js';
@@ -134,7 +135,7 @@ class Pass {
     const axes = Object.fromEntries(
       AXES.map((axis, index) => [axis, this.axisValues(axis, index, frames, used)]),
     ) as Record<Axis, AxisValues>;
-    const total = Math.sqrt(AXES.reduce((sum, axis) => sum + axes[axis].weighted ** 2, 0));
+    const total = totalValue(axes.x.weighted, axes.y.weighted, axes.z.weighted);
     const shifted = shifts.map(({ axis, atS, byMs2 }): Finding => {
       const moved = `the mean of ${axis} moves by ${byMs2.toFixed(0)} m/s² about ${atS.toFixed(1)} s`;
       return {
